@@ -1,0 +1,84 @@
+import { index, integer, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
+import { POINT_KINDS } from "@/lib/trends/point-kind";
+import { building } from "./building";
+import { zone } from "./zone";
+
+/** A trend point of the control system. Its id is the series id of the trend store. */
+export const point = sqliteTable(
+  "point",
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    buildingId: integer()
+      .notNull()
+      .references(() => building.id, { onDelete: "cascade" }),
+    externalName: text().notNull(),
+    kind: text({ enum: POINT_KINDS }).notNull(),
+    zoneId: integer().references(() => zone.id),
+    /** Unit of the file as confirmed at mapping (`degF`, `cfm`...); the store holds SI. */
+    fileUnit: text().notNull(),
+    /** `interval` samples stand for a step, `change-of-value` samples hold until the next. */
+    sampling: text({ enum: ["interval", "change-of-value"] }).notNull(),
+  },
+  (t) => [uniqueIndex("point_name").on(t.buildingId, t.externalName), index("point_zone").on(t.zoneId)],
+);
+
+export const IMPORT_KINDS = ["trends", "weather", "zones", "desks", "devices"] as const;
+export type ImportKind = (typeof IMPORT_KINDS)[number];
+
+export const IMPORT_STATES = ["waiting", "running", "done", "interrupted", "refused", "failed"] as const;
+export type ImportState = (typeof IMPORT_STATES)[number];
+
+/** One file taken in: what it was, what became of its rows, and the findings about it. */
+export const importRun = sqliteTable(
+  "import_run",
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    buildingId: integer()
+      .notNull()
+      .references(() => building.id, { onDelete: "cascade" }),
+    kind: text({ enum: IMPORT_KINDS }).notNull(),
+    fileName: text().notNull(),
+    sha256: text().notNull(),
+    byteCount: integer().notNull(),
+    state: text({ enum: IMPORT_STATES }).notNull(),
+    /** Sentence for the reader: refusal, failure or summary. */
+    message: text().notNull().default(""),
+    /** Row fates: accepted + repaired + held back + rejected + ignored = rows in file. */
+    rowsInFile: integer().notNull().default(0),
+    rowsAccepted: integer().notNull().default(0),
+    rowsRepaired: integer().notNull().default(0),
+    rowsHeldBack: integer().notNull().default(0),
+    rowsRejected: integer().notNull().default(0),
+    rowsIgnored: integer().notNull().default(0),
+    samplesAdded: integer().notNull().default(0),
+    samplesChanged: integer().notNull().default(0),
+    samplesSame: integer().notNull().default(0),
+    /** Inspection as JSON (see lib/importers/trend-csv): points, findings, questions. */
+    inspection: text({ mode: "json" }).$type<unknown>(),
+    /** Answers and mapping as given, JSON. */
+    answers: text({ mode: "json" }).$type<unknown>(),
+    startedAtMs: integer().notNull(),
+    finishedAtMs: integer(),
+    startedBy: text().notNull(),
+  },
+  (t) => [
+    index("import_run_building").on(t.buildingId, t.startedAtMs),
+    index("import_run_sha").on(t.buildingId, t.sha256),
+  ],
+);
+
+/** Rows that were not plainly accepted, by physical line (the first hundred of each code are kept whole). */
+export const importRow = sqliteTable(
+  "import_row",
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    runId: integer()
+      .notNull()
+      .references(() => importRun.id, { onDelete: "cascade" }),
+    line: integer().notNull(),
+    fate: text({ enum: ["repaired", "held-back", "rejected", "ignored"] }).notNull(),
+    code: text().notNull(),
+    excerpt: text().notNull().default(""),
+  },
+  (t) => [index("import_row_run").on(t.runId)],
+);

@@ -1,0 +1,18 @@
+import type { AppDatabase } from "@/db/client";
+import type { TrendStore } from "@/lib/trends/trend-store";
+
+/** Who is asking. An occupant holds a comfort link and may do nothing else. */
+export type Actor =
+  | { kind: "user"; id: string; name: string; role: "administrator" | "facilities" }
+  | { kind: "occupant"; linkId: number }
+  | { kind: "command-line"; name: string }
+  | { kind: "anonymous" };
+
+/** What every use-case is given: the stores, the asker and the clock. */
+export type Context = {
+  db: AppDatabase;
+  trends: TrendStore;
+  actor: Actor;
+  /** Epoch milliseconds. */
+  now: number;
+};

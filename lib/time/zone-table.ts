@@ -1,0 +1,120 @@
+import { dayNumber } from "./civil-date";
+
+/**
+ * Offsets of an IANA zone as a table of transitions, for millions of conversions. Instants are UTC seconds;
+ * "local seconds" count the wall clock as if it were UTC.
+ */
+export type ZoneTable = {
+  timeZone: string;
+  /** Offset east of UTC in seconds at an instant. */
+  offsetAt(utcSeconds: number): number;
+  localFromUtc(utcSeconds: number): number;
+  utcFromLocal(localSeconds: number): LocalInstant;
+};
+
+/** What a wall-clock reading means: one instant, two (clocks went back) or none (clocks went forward). */
+export type LocalInstant =
+  | { status: "unique"; utcSeconds: number }
+  | { status: "repeated"; firstUtcSeconds: number; secondUtcSeconds: number }
+  | { status: "missing"; shiftedUtcSeconds: number };
+
+const FROM = dayNumber(1990, 1, 1) * 86400;
+const TO = dayNumber(2050, 1, 1) * 86400;
+const WEEK = 7 * 86400;
+const tables = new Map<string, ZoneTable>();
+
+/** Table of a zone, made once. Covers 1990-2049. Throws a RangeError for a name that is not an IANA zone. */
+export function zoneTable(timeZone: string): ZoneTable {
+  const known = tables.get(timeZone);
+  if (known) return known;
+  const made = makeTable(timeZone);
+  tables.set(timeZone, made);
+  return made;
+}
+
+/** True for an IANA zone name that the runtime knows. */
+export function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat("en", { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function makeTable(timeZone: string): ZoneTable {
+  const readOffset = offsetReader(timeZone);
+  const starts: number[] = [Number.NEGATIVE_INFINITY];
+  const offsets: number[] = [readOffset(FROM)];
+  for (let week = FROM; week < TO; week += WEEK) {
+    const after = readOffset(week + WEEK);
+    if (after === offsets[offsets.length - 1]) continue;
+    let low = week;
+    let high = week + WEEK;
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (readOffset(middle) === offsets[offsets.length - 1]) low = middle;
+      else high = middle;
+    }
+    starts.push(high);
+    offsets.push(after);
+  }
+
+  let last = 0;
+  const segmentAt = (utc: number): number => {
+    if (utc >= (starts[last] as number) && (last + 1 === starts.length || utc < (starts[last + 1] as number)))
+      return last;
+    let low = 0;
+    let high = starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((starts[middle] as number) <= utc) low = middle;
+      else high = middle - 1;
+    }
+    last = low;
+    return low;
+  };
+  const offsetAt = (utc: number): number => offsets[segmentAt(utc)] as number;
+
+  return {
+    timeZone,
+    offsetAt,
+    localFromUtc: (utc) => utc + offsetAt(utc),
+    utcFromLocal(local) {
+      // The two offsets that can apply are those half a day or so before and after the wall-clock reading.
+      const before = offsetAt(local - 86400);
+      const after = offsetAt(local + 86400);
+      const early = local - before;
+      const late = local - after;
+      const earlyHolds = offsetAt(early) === before;
+      const lateHolds = offsetAt(late) === after;
+      if (early === late) return { status: "unique", utcSeconds: early };
+      if (earlyHolds && lateHolds) {
+        return { status: "repeated", firstUtcSeconds: Math.min(early, late), secondUtcSeconds: Math.max(early, late) };
+      }
+      if (earlyHolds) return { status: "unique", utcSeconds: early };
+      if (lateHolds) return { status: "unique", utcSeconds: late };
+      return { status: "missing", shiftedUtcSeconds: early };
+    },
+  };
+}
+
+function offsetReader(timeZone: string): (utcSeconds: number) => number {
+  const format = new Intl.DateTimeFormat("en-US", {
+    timeZone,
+    hourCycle: "h23",
+    year: "numeric",
+    month: "numeric",
+    day: "numeric",
+    hour: "numeric",
+    minute: "numeric",
+    second: "numeric",
+  });
+  return (utc) => {
+    const part: Record<string, number> = {};
+    for (const { type, value } of format.formatToParts(utc * 1000)) part[type] = Number(value);
+    const days = dayNumber(part.year as number, part.month as number, part.day as number);
+    const seconds = (part.hour as number) * 3600 + (part.minute as number) * 60 + (part.second as number);
+    return days * 86400 + seconds - utc;
+  };
+}
