@@ -22,7 +22,7 @@ CREATE TABLE `building` (
 	`currency` text NOT NULL,
 	`temperature_unit` text NOT NULL,
 	`area_unit` text NOT NULL,
-	`floor_area_m_2` real NOT NULL,
+	`floor_area_m2` real NOT NULL,
 	`system_type` text NOT NULL,
 	`has_economizer` integer DEFAULT true NOT NULL,
 	`heating_fuel` text DEFAULT 'gas' NOT NULL,
@@ -37,7 +37,7 @@ CREATE TABLE `building` (
 	`mains_voltage_v` real DEFAULT 120 NOT NULL,
 	`created_at_ms` integer NOT NULL,
 	`updated_at_ms` integer NOT NULL,
-	CONSTRAINT "building_area" CHECK("building"."floor_area_m_2" > 0),
+	CONSTRAINT "building_area" CHECK("building"."floor_area_m2" > 0),
 	CONSTRAINT "building_price" CHECK("building"."electricity_price_per_kwh" >= 0),
 	CONSTRAINT "building_demand" CHECK("building"."demand_price_per_kw" is null or ("building"."electricity_price_kind" = 'marginal' and "building"."demand_price_per_kw" >= 0)),
 	CONSTRAINT "building_target" CHECK("building"."target_zone_air_temp_c" between 15 and 32)
@@ -241,14 +241,14 @@ CREATE TABLE `zone` (
 	`code` text NOT NULL,
 	`name` text DEFAULT '' NOT NULL,
 	`floor` text DEFAULT '' NOT NULL,
-	`floor_area_m_2` real,
+	`floor_area_m2` real,
 	`air_handler` text DEFAULT '' NOT NULL,
-	`design_airflow_m_3ps` real,
-	`minimum_airflow_m_3ps` real,
+	`design_airflow_m3ps` real,
+	`minimum_airflow_m3ps` real,
 	FOREIGN KEY (`building_id`) REFERENCES `building`(`id`) ON UPDATE no action ON DELETE cascade,
-	CONSTRAINT "zone_area" CHECK("zone"."floor_area_m_2" is null or "zone"."floor_area_m_2" > 0),
-	CONSTRAINT "zone_design_airflow" CHECK("zone"."design_airflow_m_3ps" is null or "zone"."design_airflow_m_3ps" > 0),
-	CONSTRAINT "zone_minimum_airflow" CHECK("zone"."minimum_airflow_m_3ps" is null or "zone"."minimum_airflow_m_3ps" >= 0)
+	CONSTRAINT "zone_area" CHECK("zone"."floor_area_m2" is null or "zone"."floor_area_m2" > 0),
+	CONSTRAINT "zone_design_airflow" CHECK("zone"."design_airflow_m3ps" is null or "zone"."design_airflow_m3ps" > 0),
+	CONSTRAINT "zone_minimum_airflow" CHECK("zone"."minimum_airflow_m3ps" is null or "zone"."minimum_airflow_m3ps" >= 0)
 );
 --> statement-breakpoint
 CREATE UNIQUE INDEX `zone_code` ON `zone` (`building_id`,`code`);

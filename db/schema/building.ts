@@ -25,7 +25,7 @@ export const building = sqliteTable(
     currency: text().notNull(),
     temperatureUnit: text({ enum: ["C", "F"] }).notNull(),
     areaUnit: text({ enum: ["m2", "ft2"] }).notNull(),
-    floorAreaM2: real().notNull(),
+    floorAreaM2: real("floor_area_m2").notNull(),
     systemType: text({ enum: SYSTEM_TYPES }).notNull(),
     hasEconomizer: integer({ mode: "boolean" }).notNull().default(true),
     heatingFuel: text({ enum: HEATING_FUELS }).notNull().default("gas"),

@@ -38,7 +38,7 @@ export const importRun = sqliteTable(
       .references(() => building.id, { onDelete: "cascade" }),
     kind: text({ enum: IMPORT_KINDS }).notNull(),
     fileName: text().notNull(),
-    sha256: text().notNull(),
+    sha256: text("sha256").notNull(),
     byteCount: integer().notNull(),
     state: text({ enum: IMPORT_STATES }).notNull(),
     /** Sentence for the reader: refusal, failure or summary. */

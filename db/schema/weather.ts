@@ -11,7 +11,7 @@ export const weatherYear = sqliteTable(
       .references(() => building.id, { onDelete: "cascade" }),
     fileName: text().notNull(),
     format: text({ enum: ["epw", "tmy3"] }).notNull(),
-    sha256: text().notNull(),
+    sha256: text("sha256").notNull(),
     station: text().notNull(),
     latitude: real().notNull(),
     longitude: real().notNull(),

@@ -14,10 +14,10 @@ export const zone = sqliteTable(
     code: text().notNull(),
     name: text().notNull().default(""),
     floor: text().notNull().default(""),
-    floorAreaM2: real(),
+    floorAreaM2: real("floor_area_m2"),
     airHandler: text().notNull().default(""),
-    designAirflowM3ps: real(),
-    minimumAirflowM3ps: real(),
+    designAirflowM3ps: real("design_airflow_m3ps"),
+    minimumAirflowM3ps: real("minimum_airflow_m3ps"),
   },
   (t) => [
     uniqueIndex("zone_code").on(t.buildingId, t.code),
