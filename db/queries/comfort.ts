@@ -1,0 +1,74 @@
+import { and, desc, eq, gte, isNull } from "drizzle-orm";
+import type { Queryable } from "../client";
+import { comfortLink, comfortReport } from "../schema/comfort";
+
+export type ComfortLinkRow = typeof comfortLink.$inferSelect;
+export type NewComfortLink = typeof comfortLink.$inferInsert;
+export type ComfortReportRow = typeof comfortReport.$inferSelect;
+export type NewComfortReport = typeof comfortReport.$inferInsert;
+
+export function insertComfortLink(db: Queryable, row: NewComfortLink): ComfortLinkRow {
+  return db.insert(comfortLink).values(row).returning().get();
+}
+
+export function findComfortLinkByToken(db: Queryable, token: string): ComfortLinkRow | undefined {
+  return db.select().from(comfortLink).where(eq(comfortLink.token, token)).get();
+}
+
+export function findComfortLink(db: Queryable, buildingId: number, id: number): ComfortLinkRow | undefined {
+  return db
+    .select()
+    .from(comfortLink)
+    .where(and(eq(comfortLink.buildingId, buildingId), eq(comfortLink.id, id)))
+    .get();
+}
+
+/** Links still in force, newest first. */
+export function listComfortLinks(db: Queryable, buildingId: number): ComfortLinkRow[] {
+  return db
+    .select()
+    .from(comfortLink)
+    .where(and(eq(comfortLink.buildingId, buildingId), isNull(comfortLink.revokedAtMs)))
+    .orderBy(desc(comfortLink.createdAtMs), desc(comfortLink.id))
+    .all();
+}
+
+export function revokeComfortLink(db: Queryable, id: number, revokedAtMs: number): void {
+  db.update(comfortLink).set({ revokedAtMs }).where(eq(comfortLink.id, id)).run();
+}
+
+export function insertComfortReport(db: Queryable, row: NewComfortReport): ComfortReportRow {
+  return db.insert(comfortReport).values(row).returning().get();
+}
+
+export function findReportBySubmission(db: Queryable, submissionId: string): ComfortReportRow | undefined {
+  return db.select().from(comfortReport).where(eq(comfortReport.submissionId, submissionId)).get();
+}
+
+/** Reports of a building, newest first; `sinceMs` limits them in time. */
+export function listComfortReports(db: Queryable, buildingId: number, sinceMs = 0): ComfortReportRow[] {
+  return db
+    .select()
+    .from(comfortReport)
+    .where(and(eq(comfortReport.buildingId, buildingId), gte(comfortReport.reportedAtMs, sinceMs)))
+    .orderBy(desc(comfortReport.reportedAtMs), desc(comfortReport.id))
+    .all();
+}
+
+export function listZoneReports(db: Queryable, zoneId: number): ComfortReportRow[] {
+  return db
+    .select()
+    .from(comfortReport)
+    .where(eq(comfortReport.zoneId, zoneId))
+    .orderBy(desc(comfortReport.reportedAtMs), desc(comfortReport.id))
+    .all();
+}
+
+/** Reports that a link has sent since a moment, for holding back a flood. */
+export function countReportsOfLink(db: Queryable, linkId: number, sinceMs: number): number {
+  return db
+    .select({ id: comfortReport.id })
+    .from(comfortReport)
+    .where(and(eq(comfortReport.linkId, linkId), gte(comfortReport.reportedAtMs, sinceMs)))
+    .all().length;
+}

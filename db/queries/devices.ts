@@ -1,0 +1,72 @@
+import { and, asc, eq } from "drizzle-orm";
+import type { Queryable } from "../client";
+import { device, deviceSetting } from "../schema/device";
+
+export type DeviceRow = typeof device.$inferSelect;
+export type NewDevice = typeof device.$inferInsert;
+export type DeviceSettingRow = typeof deviceSetting.$inferSelect;
+export type NewDeviceSetting = typeof deviceSetting.$inferInsert;
+export type DeviceWithSettings = DeviceRow & { settings: DeviceSettingRow[] };
+
+export function insertDevice(db: Queryable, row: NewDevice): DeviceRow {
+  return db.insert(device).values(row).returning().get();
+}
+
+export function updateDevice(db: Queryable, id: number, row: Partial<NewDevice>): void {
+  db.update(device).set(row).where(eq(device.id, id)).run();
+}
+
+/** Puts `settings` in place of the device's settings, in the order given. */
+export function replaceSettings(
+  db: Queryable,
+  deviceId: number,
+  settings: readonly Omit<NewDeviceSetting, "deviceId" | "position">[],
+): void {
+  db.delete(deviceSetting).where(eq(deviceSetting.deviceId, deviceId)).run();
+  settings.forEach((each, position) => {
+    db.insert(deviceSetting)
+      .values({ ...each, deviceId, position })
+      .run();
+  });
+}
+
+export function findDevice(db: Queryable, buildingId: number, id: number): DeviceWithSettings | undefined {
+  const row = db
+    .select()
+    .from(device)
+    .where(and(eq(device.buildingId, buildingId), eq(device.id, id)))
+    .get();
+  return row && { ...row, settings: settingsOf(db, row.id) };
+}
+
+export function findDeviceByLabel(db: Queryable, buildingId: number, label: string): DeviceRow | undefined {
+  return db
+    .select()
+    .from(device)
+    .where(and(eq(device.buildingId, buildingId), eq(device.label, label)))
+    .get();
+}
+
+function settingsOf(db: Queryable, deviceId: number): DeviceSettingRow[] {
+  return db
+    .select()
+    .from(deviceSetting)
+    .where(eq(deviceSetting.deviceId, deviceId))
+    .orderBy(asc(deviceSetting.position))
+    .all();
+}
+
+/** All devices of a building, retired ones included, with their settings: two queries whatever their number. */
+export function listDevices(db: Queryable, buildingId: number): DeviceWithSettings[] {
+  const rows = db.select().from(device).where(eq(device.buildingId, buildingId)).orderBy(asc(device.label)).all();
+  const settings = db
+    .select({ setting: deviceSetting })
+    .from(deviceSetting)
+    .innerJoin(device, eq(device.id, deviceSetting.deviceId))
+    .where(eq(device.buildingId, buildingId))
+    .orderBy(asc(deviceSetting.deviceId), asc(deviceSetting.position))
+    .all();
+  const devices = new Map<number, DeviceWithSettings>(rows.map((row) => [row.id, { ...row, settings: [] }]));
+  for (const { setting } of settings) devices.get(setting.deviceId)?.settings.push(setting);
+  return [...devices.values()];
+}

@@ -1,0 +1,40 @@
+import { and, asc, eq } from "drizzle-orm";
+import type { Queryable } from "../client";
+import { point } from "../schema/trend-import";
+
+export type PointRow = typeof point.$inferSelect;
+export type NewPoint = typeof point.$inferInsert;
+
+export function listPoints(db: Queryable, buildingId: number): PointRow[] {
+  return db.select().from(point).where(eq(point.buildingId, buildingId)).orderBy(asc(point.externalName)).all();
+}
+
+export function listZonePoints(db: Queryable, zoneId: number): PointRow[] {
+  return db.select().from(point).where(eq(point.zoneId, zoneId)).orderBy(asc(point.id)).all();
+}
+
+/** Points of the whole building: outdoor and supply air. */
+export function listBuildingPoints(db: Queryable, buildingId: number): PointRow[] {
+  return listPoints(db, buildingId).filter((each) => each.zoneId === null);
+}
+
+export function findPointByName(db: Queryable, buildingId: number, externalName: string): PointRow | undefined {
+  return db
+    .select()
+    .from(point)
+    .where(and(eq(point.buildingId, buildingId), eq(point.externalName, externalName)))
+    .get();
+}
+
+/** Makes the point or brings its mapping up to date; the id, and with it the series, stays. */
+export function upsertPoint(db: Queryable, row: NewPoint): PointRow {
+  return db
+    .insert(point)
+    .values(row)
+    .onConflictDoUpdate({
+      target: [point.buildingId, point.externalName],
+      set: { kind: row.kind, zoneId: row.zoneId ?? null, fileUnit: row.fileUnit, sampling: row.sampling },
+    })
+    .returning()
+    .get();
+}

@@ -1,0 +1,74 @@
+import { and, asc, count, eq } from "drizzle-orm";
+import type { Queryable } from "../client";
+import { desk, zone } from "../schema/zone";
+
+export type ZoneRow = typeof zone.$inferSelect;
+export type NewZone = typeof zone.$inferInsert;
+export type DeskRow = typeof desk.$inferSelect;
+export type NewDesk = typeof desk.$inferInsert;
+
+export function insertZone(db: Queryable, row: NewZone): ZoneRow {
+  return db.insert(zone).values(row).returning().get();
+}
+
+export function updateZone(db: Queryable, id: number, row: Partial<NewZone>): void {
+  db.update(zone).set(row).where(eq(zone.id, id)).run();
+}
+
+export function findZone(db: Queryable, buildingId: number, id: number): ZoneRow | undefined {
+  return db
+    .select()
+    .from(zone)
+    .where(and(eq(zone.buildingId, buildingId), eq(zone.id, id)))
+    .get();
+}
+
+export function findZoneByCode(db: Queryable, buildingId: number, code: string): ZoneRow | undefined {
+  return db
+    .select()
+    .from(zone)
+    .where(and(eq(zone.buildingId, buildingId), eq(zone.code, code)))
+    .get();
+}
+
+export function listZones(db: Queryable, buildingId: number): ZoneRow[] {
+  return db.select().from(zone).where(eq(zone.buildingId, buildingId)).orderBy(asc(zone.floor), asc(zone.code)).all();
+}
+
+export function insertDesk(db: Queryable, row: NewDesk): DeskRow {
+  return db.insert(desk).values(row).returning().get();
+}
+
+export function updateDesk(db: Queryable, id: number, row: Partial<NewDesk>): void {
+  db.update(desk).set(row).where(eq(desk.id, id)).run();
+}
+
+export function findDesk(db: Queryable, buildingId: number, id: number): DeskRow | undefined {
+  return db
+    .select()
+    .from(desk)
+    .where(and(eq(desk.buildingId, buildingId), eq(desk.id, id)))
+    .get();
+}
+
+export function findDeskByCode(db: Queryable, buildingId: number, code: string): DeskRow | undefined {
+  return db
+    .select()
+    .from(desk)
+    .where(and(eq(desk.buildingId, buildingId), eq(desk.code, code)))
+    .get();
+}
+
+export function listDesks(db: Queryable, buildingId: number): DeskRow[] {
+  return db.select().from(desk).where(eq(desk.buildingId, buildingId)).orderBy(asc(desk.code)).all();
+}
+
+export function countDesksByZone(db: Queryable, buildingId: number): Map<number, number> {
+  const rows = db
+    .select({ zoneId: desk.zoneId, desks: count() })
+    .from(desk)
+    .where(eq(desk.buildingId, buildingId))
+    .groupBy(desk.zoneId)
+    .all();
+  return new Map(rows.map((row) => [row.zoneId, row.desks]));
+}
