@@ -1,10 +1,10 @@
 import type { AppDatabase } from "@/db/client";
+import type { UploadFolder } from "@/db/uploads";
 import type { TrendStore } from "@/lib/trends/trend-store";
 
 /** Who is asking. An occupant holds a comfort link and may do nothing else. */
 export type Actor =
   | { kind: "user"; id: string; name: string; role: "administrator" | "facilities" }
-  | { kind: "occupant"; linkId: number }
   | { kind: "command-line"; name: string }
   | { kind: "anonymous" };
 
@@ -12,6 +12,7 @@ export type Actor =
 export type Context = {
   db: AppDatabase;
   trends: TrendStore;
+  uploads: UploadFolder;
   actor: Actor;
   /** Epoch milliseconds. */
   now: number;

@@ -1,0 +1,43 @@
+import { accessEnsure, accessReset } from "./commands/access";
+import { buildingCost } from "./commands/building-cost";
+import { demoBuild } from "./commands/demo-build";
+import { exportBuilding } from "./commands/export";
+import { trendsImport } from "./commands/trends-import";
+import { trendsInspect } from "./commands/trends-inspect";
+import { UsageError } from "./usage";
+
+const COMMANDS: Record<string, { run: (args: string[]) => Promise<number>; usage: string }> = {
+  "trends inspect": {
+    run: trendsInspect,
+    usage: "trends inspect FILE... --time-zone ZONE [--locale L] [--answer what=value]... [--json]",
+  },
+  "trends import": {
+    run: trendsImport,
+    usage: "trends import FILE... --building ID [--accept-proposals] [--answer what=value]... [--json]",
+  },
+  "building cost": { run: buildingCost, usage: "building cost ID [--json]" },
+  export: { run: exportBuilding, usage: "export ID [--out FOLDER] [--json]" },
+  "demo build": { run: demoBuild, usage: "demo build [--json]" },
+  "access ensure": { run: accessEnsure, usage: "access ensure" },
+  "access reset": { run: accessReset, usage: "access reset" },
+};
+
+async function main(args: string[]): Promise<number> {
+  for (const words of [2, 1]) {
+    const command = COMMANDS[args.slice(0, words).join(" ")];
+    if (command) {
+      try {
+        return await command.run(args.slice(words));
+      } catch (error) {
+        if (!(error instanceof UsageError)) throw error;
+        console.error(`${error.message}\nusage: npm run cli -- ${command.usage}`);
+        return 2;
+      }
+    }
+  }
+  console.error("usage:");
+  for (const { usage } of Object.values(COMMANDS)) console.error(`  npm run cli -- ${usage}`);
+  return 2;
+}
+
+process.exitCode = await main(process.argv.slice(2));
