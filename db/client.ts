@@ -3,6 +3,7 @@ import path from "node:path";
 import Database from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
 import { migrate } from "drizzle-orm/better-sqlite3/migrator";
+import * as access from "./schema/access";
 import * as assumptionOverride from "./schema/assumption-override";
 import * as building from "./schema/building";
 import * as comfort from "./schema/comfort";
@@ -13,6 +14,7 @@ import * as weather from "./schema/weather";
 import * as zone from "./schema/zone";
 
 const schema = {
+  ...access,
   ...assumptionOverride,
   ...building,
   ...comfort,
