@@ -45,7 +45,10 @@ export type ZoneExposure = {
   /** Over all occupied hours with data. */
   occupiedZoneAirTempC: { mean: number; p5: number; p50: number; p95: number } | null;
   /** Which kinds of point the zone has in the record. */
-  hasTrend: Record<"coolingSetpoint" | "heatingSetpoint" | "airflow" | "reheatValve" | "dischargeAir" | "damper" | "occupancy", boolean>;
+  hasTrend: Record<
+    "coolingSetpoint" | "heatingSetpoint" | "airflow" | "reheatValve" | "dischargeAir" | "damper" | "occupancy",
+    boolean
+  >;
   findings: Finding[];
 };
 
