@@ -1,0 +1,46 @@
+/** Rows of one series in file order, times in any order and perhaps repeated. */
+export type Rows = { ts: Float64Array; v: Int32Array };
+
+/**
+ * The rows by ascending time, each time once: the later row of the file wins. `superseded` counts the rows that a
+ * later one replaced. Rows that are in order already are returned as they are.
+ */
+export function orderRows(rows: Rows): Rows & { superseded: number } {
+  if (isAscending(rows.ts)) return { ...rows, superseded: 0 };
+  const order = stableOrder(rows.ts);
+  const ts = new Float64Array(order.length);
+  const v = new Int32Array(order.length);
+  let kept = 0;
+  for (const index of order) {
+    const time = rows.ts[index] as number;
+    if (kept > 0 && ts[kept - 1] === time) kept--;
+    ts[kept] = time;
+    v[kept] = rows.v[index] as number;
+    kept++;
+  }
+  return { ts: ts.subarray(0, kept), v: v.subarray(0, kept), superseded: order.length - kept };
+}
+
+function isAscending(ts: Float64Array): boolean {
+  for (let i = 1; i < ts.length; i++) if ((ts[i] as number) <= (ts[i - 1] as number)) return false;
+  return true;
+}
+
+/** Row numbers by time, then by row. Time and row number share one double where they fit: native sorting is fast. */
+function stableOrder(ts: Float64Array): Float64Array | Uint32Array {
+  const count = ts.length;
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  for (const time of ts) {
+    if (time < first) first = time;
+    if (time > last) last = time;
+  }
+  if ((last - first + 1) * count > Number.MAX_SAFE_INTEGER) {
+    return Uint32Array.from(ts.keys()).sort((a, b) => (ts[a] as number) - (ts[b] as number) || a - b);
+  }
+  const keys = new Float64Array(count);
+  for (let i = 0; i < count; i++) keys[i] = ((ts[i] as number) - first) * count + i;
+  keys.sort();
+  for (let i = 0; i < count; i++) keys[i] = (keys[i] as number) % count;
+  return keys;
+}

@@ -1,0 +1,129 @@
+import type Database from "better-sqlite3";
+import { chunkIdRange, chunkPeriod } from "./bucket";
+import { ChunkError, type Samples } from "./chunk-format";
+import { decodeChunk } from "./decode";
+import { encodeChunk } from "./encode";
+
+export type SeriesRow = {
+  id: number;
+  decimals: number;
+  n: number;
+  first_ts: number | null;
+  last_ts: number | null;
+  last_v: number | null;
+  rev: number;
+};
+
+/** The prepared statements of the store's own tables, under the names that their use has. */
+export type Tables = ReturnType<typeof openTables>;
+
+export function openTables(db: Database.Database) {
+  const selectChunk = db.prepare<[number], Buffer>("select data from chunk where id = ?").pluck();
+  const selectRange = db.prepare<[number, number], { id: number; n: number; data: Buffer }>(
+    "select id, n, data from chunk where id between ? and ? order by id",
+  );
+  const selectSpans = db.prepare<[number, number], { id: number; t0: number; t1: number }>(
+    "select id, t0, t1 from chunk where id between ? and ? order by id",
+  );
+  const selectBefore = db.prepare<[number, number, number], { id: number; data: Buffer }>(
+    "select id, data from chunk where id between ? and ? and t0 <= ? order by id desc limit 1",
+  );
+  const replaceChunk = db.prepare(
+    "replace into chunk (id, n, t0, t1, vmin, vmax, vsum, data) values (?,?,?,?,?,?,?,?)",
+  );
+  const deleteChunk = db.prepare("delete from chunk where id = ?");
+  const selectSeries = db.prepare<[number], SeriesRow>("select * from series where id = ?");
+  const aggregate = db.prepare<
+    [number, number],
+    { n: number; t0: number | null; last: number | null; decimals: string }
+  >(
+    "select coalesce(sum(n), 0) n, min(t0) t0, max(id) last, max(hex(substr(data, 3, 1))) decimals from chunk where id between ? and ?",
+  );
+  const selectLargest = db.prepare<[number, number], { decimals: string; largest: number }>(
+    `select hex(substr(data, 3, 1)) decimals, case when max(vmax) >= -min(vmin) then max(vmax) else min(vmin) end largest
+     from chunk where id between ? and ? group by 1`,
+  );
+  const upsertSeries = db.prepare(
+    `insert into series (id, decimals, n, first_ts, last_ts, last_v, rev) values (?, ?, ?, ?, ?, ?, 1)
+     on conflict (id) do update set decimals = excluded.decimals, n = excluded.n, first_ts = excluded.first_ts,
+       last_ts = excluded.last_ts, last_v = excluded.last_v, rev = rev + 1`,
+  );
+
+  return {
+    series: (id: number) => selectSeries.get(id),
+    chunkData: (id: number) => selectChunk.get(id),
+    chunksBetween: (firstId: number, lastId: number) => selectRange.all(firstId, lastId),
+    chunkSpans: (firstId: number, lastId: number) => selectSpans.all(firstId, lastId),
+    /** Newest chunk of ids `firstId` to `lastId` that starts at `ts` or before. */
+    chunkAtOrBefore: (firstId: number, lastId: number, ts: number) => selectBefore.get(firstId, lastId, ts),
+    deleteChunk: (id: number) => deleteChunk.run(id),
+
+    /** The value farthest from 0, scaled, among the chunks of a series that keep the same number of decimals. */
+    largestByDecimals(series: number): { decimals: number; largest: number }[] {
+      const range = chunkIdRange(series);
+      const groups = selectLargest.all(range.first, range.last);
+      return groups.map(({ decimals, largest }) => ({ decimals: Number.parseInt(decimals, 16), largest }));
+    },
+
+    /** Writes a chunk with its summary; `data` is given when the samples came out of it. */
+    putChunk(id: number, samples: Samples, data: Buffer = encodeChunk(samples)): void {
+      const { ts, v } = samples;
+      const { vmin, vmax, vsum } = summary(v);
+      replaceChunk.run(id, ts.length, ts[0], ts[ts.length - 1], vmin, vmax, vsum, data);
+    },
+
+    /** Brings the series' row in line with its chunks and raises its revision by one. */
+    refreshSeries(id: number): void {
+      const range = chunkIdRange(id);
+      const {
+        n,
+        t0,
+        last,
+        decimals: hexDecimals,
+      } = aggregate.get(range.first, range.last) ?? { n: 0, t0: null, last: null, decimals: "" };
+      const data = last === null ? undefined : selectChunk.get(last);
+      if (last === null || data === undefined) {
+        upsertSeries.run(id, 0, 0, null, null, null);
+        return;
+      }
+      const newest = readChunk(last, data);
+      const decimals = Number.parseInt(hexDecimals, 16);
+      const lastV = (newest.v[newest.v.length - 1] ?? 0) * 10 ** (decimals - newest.decimals);
+      upsertSeries.run(id, decimals, n, t0, newest.ts[newest.ts.length - 1], lastV);
+    },
+  };
+}
+
+/** Unpacks a chunk; what is wrong with it is said with the series and the period. */
+export function readChunk(id: number, data: Buffer): Samples {
+  return withChunkNamed(id, () => {
+    const samples = decodeChunk(data);
+    const { from, to } = chunkPeriod(id);
+    const inPeriod = (samples.ts[0] ?? from) >= from && (samples.ts[samples.ts.length - 1] ?? from) < to;
+    if (!inPeriod) throw new ChunkError("holds samples of another period");
+    return samples;
+  });
+}
+
+export function withChunkNamed<T>(id: number, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof ChunkError)) throw error;
+    const { series, from, to } = chunkPeriod(id);
+    const day = (ts: number) => new Date(ts * 1000).toISOString().slice(0, 10);
+    throw new ChunkError(
+      `the stored trend of series ${series} from ${day(from)} to ${day(to)} (UTC) ${error.message}: restore a backup, or remove that period and import it again`,
+    );
+  }
+}
+
+function summary(v: Int32Array): { vmin: number; vmax: number; vsum: number } {
+  let [vmin, vmax, vsum] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
+  for (const value of v) {
+    if (value < vmin) vmin = value;
+    if (value > vmax) vmax = value;
+    vsum += value;
+  }
+  return { vmin, vmax, vsum };
+}

@@ -1,0 +1,13 @@
+import { benchImport } from "./import";
+import { benchRead } from "./read";
+
+const BENCHES: Record<string, () => Promise<void>> = { import: benchImport, read: benchRead };
+
+const name = process.argv[2] ?? "";
+const bench = BENCHES[name];
+if (bench === undefined) {
+  process.stderr.write(`usage: npm run bench -- ${Object.keys(BENCHES).join("|")}\n`);
+  process.exitCode = 2;
+} else {
+  await bench();
+}
