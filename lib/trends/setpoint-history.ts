@@ -66,7 +66,7 @@ function lastingStepDown(
     const beforeC = median(before);
     const afterC = median(after);
     const stays = after.every((each) => each <= beforeC - STEP_K);
-    const stood = before.slice(-WEEKS_EACH_SIDE + 1).every((each) => each >= afterC + STEP_K);
+    const stood = before.slice(-WEEKS_EACH_SIDE).every((each) => each >= afterC + STEP_K);
     if (stays && stood && (!best || beforeC - afterC > best.beforeC - best.afterC)) best = { week: k, beforeC, afterC };
   }
   if (!best) return null;
