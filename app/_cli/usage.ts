@@ -17,7 +17,8 @@ export function readArguments<O extends NonNullable<Options>>(args: string[], op
 /** A building number given as a word. */
 export function readBuildingId(word: string | undefined): number {
   const id = Number(word);
-  if (!Number.isSafeInteger(id) || id < 1) throw new UsageError("Give the building's number; `export` and the address of its page show it.");
+  if (!Number.isSafeInteger(id) || id < 1)
+    throw new UsageError("Give the building's number; `export` and the address of its page show it.");
   return id;
 }
 

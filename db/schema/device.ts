@@ -1,14 +1,8 @@
 import { sql } from "drizzle-orm";
 import { check, integer, real, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
+import { DEVICE_KINDS, POWER_BASES } from "@/lib/electrical/device-kind";
 import { building } from "./building";
 import { desk, zone } from "./zone";
-
-export const DEVICE_KINDS = ["space-heater", "personal-fan"] as const;
-export type DeviceKind = (typeof DEVICE_KINDS)[number];
-
-/** How a setting's power is known, in order of trust. */
-export const POWER_BASES = ["plug-meter", "clamp", "nameplate", "class-default"] as const;
-export type PowerBasis = (typeof POWER_BASES)[number];
 
 /** A portable space heater or a personal fan, at a desk or loose in a zone. */
 export const device = sqliteTable(

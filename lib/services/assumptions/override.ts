@@ -27,12 +27,7 @@ const overrideInput = z
 export type OverrideInput = z.input<typeof overrideInput>;
 
 /** Gives a building its own value of an assumption. The default and all earlier values stay on record. */
-export function overrideAssumption(
-  ctx: Context,
-  buildingId: number,
-  assumptionId: string,
-  input: OverrideInput,
-): void {
+export function overrideAssumption(ctx: Context, buildingId: number, assumptionId: string, input: OverrideInput): void {
   const actor = requireFacilities(ctx);
   findBuildingOrRefuse(ctx, buildingId);
   if (!findAssumption(assumptionId)) throw new ServiceError("not-found", `There is no assumption "${assumptionId}".`);

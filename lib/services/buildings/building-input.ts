@@ -14,7 +14,10 @@ const interval = z
   });
 
 const price = (what: string) =>
-  z.number(`Give ${what} as a number.`).min(0, `${what} cannot be negative.`).max(10_000, `${what} is implausibly high.`);
+  z
+    .number(`Give ${what} as a number.`)
+    .min(0, `${what} cannot be negative.`)
+    .max(10_000, `${what} is implausibly high.`);
 
 /** A building as its people describe it. SI units; money in major units of the currency. */
 export const buildingInput = z
@@ -67,8 +70,7 @@ export const buildingInput = z
     }),
   })
   .superRefine((value, refinement) => {
-    const refuse = (path: string, message: string) =>
-      refinement.addIssue({ code: "custom", path: [path], message });
+    const refuse = (path: string, message: string) => refinement.addIssue({ code: "custom", path: [path], message });
     if (value.electricityPriceKind === "blended" && value.demandPricePerKw !== null)
       refuse(
         "demandPricePerKw",

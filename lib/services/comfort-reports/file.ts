@@ -1,11 +1,11 @@
 import { z } from "zod";
-import { PREFERENCES } from "@/db/schema/comfort";
 import {
   countReportsOfLink,
   findComfortLinkByToken,
   findReportBySubmission,
   insertComfortReport,
 } from "@/db/queries/comfort";
+import { PREFERENCES } from "@/db/schema/comfort";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { parseInput } from "../parse";

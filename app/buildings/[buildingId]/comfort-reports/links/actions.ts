@@ -1,0 +1,21 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { numberOf } from "@/app/_server/form-fields";
+import { type FormState, postedValues } from "@/app/_server/form-state";
+import { runAction } from "@/app/_server/run-action";
+import { endComfortLink, issueComfortLink } from "@/lib/services/comfort-links/manage";
+
+export async function issueLinkAction(buildingId: number, _: FormState, form: FormData): Promise<FormState> {
+  const values = postedValues(form);
+  const place = { zoneId: numberOf(values, "zoneId") ?? 0, deskId: numberOf(values, "deskId") };
+  const outcome = await runAction(form, (ctx) => issueComfortLink(ctx, buildingId, place));
+  if (!outcome.ok) return outcome;
+  revalidatePath(`/buildings/${buildingId}/comfort-reports/links`);
+  return { ok: true };
+}
+
+export async function endLinkAction(buildingId: number, linkId: number, form: FormData): Promise<void> {
+  await runAction(form, (ctx) => endComfortLink(ctx, buildingId, linkId));
+  revalidatePath(`/buildings/${buildingId}/comfort-reports/links`);
+}

@@ -1,0 +1,36 @@
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { test as base, expect, type Page } from "@playwright/test";
+import { baseUrl, SERVERS, type ServerName } from "../support/servers";
+
+/** Console errors that a page logged; any fails the test that caused it. */
+export const test = base.extend<{ consoleErrors: string[] }>({
+  consoleErrors: [
+    async ({ page }, use) => {
+      const errors: string[] = [];
+      page.on("console", (message) => {
+        if (message.type() === "error") errors.push(`${page.url()}: ${message.text()}`);
+      });
+      page.on("pageerror", (error) => errors.push(`${page.url()}: ${error.message}`));
+      await use(errors);
+      expect(errors, "errors on the page's console").toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+export { expect };
+
+export function signInOf(server: ServerName): { email: string; password: string } {
+  return JSON.parse(readFileSync(path.join(SERVERS[server].dataFolder, "sign-in.json"), "utf8"));
+}
+
+/** Signs in through the form, as a person would. */
+export async function signIn(page: Page, server: ServerName): Promise<void> {
+  const { email, password } = signInOf(server);
+  await page.goto(`${baseUrl(server)}/sign-in`);
+  await page.getByLabel("E-mail").fill(email);
+  await page.getByLabel("Password").fill(password);
+  await page.getByRole("button", { name: "Sign in" }).click();
+  await page.waitForURL(/\/buildings/);
+}
