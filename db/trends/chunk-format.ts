@@ -6,20 +6,25 @@
  *   0       1     version, 1
  *   1       1     kind: 0 grid, 1 stamped
  *   2       1     decimals: a sample's value is its integer / 10^decimals
- *   3       1     flags: bit 0 set when a status section follows; other bits 0
+ *   3       1     flags: bit 0 a status section follows, bit 1 there is a dictionary; other bits 0
  *   4       4     u32 step [s]. Grid: distance of slots. Stamped: the usual distance, subtracted from every distance
  *   8       4     u32 count of samples, at least 1
  *   12      8     i64 first second, UTC, since 1970 without leap seconds
  *   20      4     u32 CRC-32 (ISO-HDLC, as in zip) of bytes 0-19 followed by bytes 24 to the end
- *   24      4     i32 value of the first sample
- *   28      4     u32 unit: every difference of neighbouring values is a multiple of it
+ *   24      4     i32 first number (of the first sample)
+ *   28      4     u32 unit: every difference of neighbouring numbers is a multiple of it
  *   32      4     u32 length T of the time tokens in bytes, 0 when the kind is grid
- *   36      4     u32 length V of the value tokens in bytes
- *   40      T     time tokens (stamped only): for each sample but the first, distance to the one before - step
- *   40+T    V     value tokens: for each sample but the first, (value - value before) / unit, modulo 2^32
- *   40+T+V  rest  status section, when flagged: u8 version (1), then runs of samples whose state is not ok, each
+ *   36      4     u32 length D of the dictionary in bytes, 0 when there is none
+ *   40      4     u32 length V of the value tokens in bytes
+ *   44      T     time tokens (stamped only): for each sample but the first, distance to the one before - step
+ *   ...     D     dictionary: i32 smallest value, then per further value varint (value - value before), ascending
+ *   ...     V     value tokens: for each sample but the first, (number - number before) / unit, modulo 2^32
+ *   ...     rest  status section, when flagged: u8 version (1), then runs of samples whose state is not ok, each
  *                 varint (samples skipped since the end of the run before), varint length, u8 state.
  *                 Reserved: nothing writes it yet, and version 1 of the reader skips it
+ *
+ * A sample's number is its value; with a dictionary it is the index of its value there, from 0. Dictionaries keep
+ * readings small whose steps became uneven by conversion, such as tenths of °F in thousandths of °C.
  *
  * Tokens stand for signed integers d, folded to z = d >= 0 ? 2d : -2d - 1 (zigzag), and runs of d = 0:
  *
@@ -38,12 +43,13 @@
  * give equal bytes.
  */
 export const FORMAT_VERSION = 1;
-export const HEADER_BYTES = 40;
+export const HEADER_BYTES = 44;
 
 export const KIND_GRID = 0;
 export const KIND_STAMPED = 1;
 
 export const FLAG_STATUS_SECTION = 1;
+export const FLAG_DICTIONARY = 2;
 
 export const CRC_OFFSET = 20;
 

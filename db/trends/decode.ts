@@ -2,6 +2,7 @@ import { chunkCrc } from "./chunk-crc";
 import {
   ChunkError,
   CRC_OFFSET,
+  FLAG_DICTIONARY,
   FLAG_STATUS_SECTION,
   FORMAT_VERSION,
   HEADER_BYTES,
@@ -14,6 +15,8 @@ import {
   TOKEN_TWO_BYTES,
   TOKEN_U16,
 } from "./chunk-format";
+import { readDictionary } from "./dictionary";
+import { readVarint, varintBytes } from "./tokens";
 
 /** Arrays that a chunk is unpacked into, from index `start`. */
 export type Target = { ts: Float64Array; v: Int32Array; start: number };
@@ -42,8 +45,9 @@ export function decodeChunkInto(chunk: Buffer, target: Target): number {
   const step = chunk.readUInt32LE(4);
   const first = Number(chunk.readBigInt64LE(12));
   const unit = chunk.readUInt32LE(28);
-  const valuesAt = HEADER_BYTES + chunk.readUInt32LE(32);
-  const valuesEnd = valuesAt + chunk.readUInt32LE(36);
+  const timesEnd = HEADER_BYTES + chunk.readUInt32LE(32);
+  const valuesAt = timesEnd + chunk.readUInt32LE(36);
+  const valuesEnd = valuesAt + chunk.readUInt32LE(40);
   const end = target.start + count;
   if (end > target.ts.length || end > target.v.length) throw new ChunkError("holds more samples than its row says");
 
@@ -53,10 +57,16 @@ export function decodeChunkInto(chunk: Buffer, target: Target): number {
   if (chunk[1] === KIND_GRID) {
     decodeGrid(values, target.ts, target.v, { at: target.start + 1, end, first, step });
   } else {
-    decodeTimes({ bytes: chunk, at: HEADER_BYTES, end: valuesAt, unit: 1 }, target.ts, target.start + 1, end, step);
+    decodeTimes({ bytes: chunk, at: HEADER_BYTES, end: timesEnd, unit: 1 }, target.ts, target.start + 1, end, step);
     decodeGrid(values, null, target.v, { at: target.start + 1, end, first, step });
   }
+  if (valuesAt > timesEnd) lookUp(target.v, target.start, end, readDictionary(chunk.subarray(timesEnd, valuesAt)));
   return count;
+}
+
+/** Puts values in the place of their indices. */
+function lookUp(v: Int32Array, start: number, end: number, dictionary: Int32Array): void {
+  for (let i = start; i < end; i++) v[i] = dictionary[v[i] as number] as number;
 }
 
 function checkHeader(chunk: Buffer): void {
@@ -64,7 +74,8 @@ function checkHeader(chunk: Buffer): void {
   if (chunk[0] !== FORMAT_VERSION) throw new ChunkError(`has format ${chunk[0]}; this program reads ${FORMAT_VERSION}`);
   if (chunk.readUInt32LE(CRC_OFFSET) !== chunkCrc(chunk)) throw new ChunkError("does not agree with its checksum");
   const kindKnown = chunk[1] === KIND_GRID || chunk[1] === KIND_STAMPED;
-  if (!kindKnown || ((chunk[3] ?? 0) & ~FLAG_STATUS_SECTION) !== 0) throw new ChunkError("uses an unknown option");
+  if (!kindKnown || ((chunk[3] ?? 0) & ~(FLAG_STATUS_SECTION | FLAG_DICTIONARY)) !== 0)
+    throw new ChunkError("uses an unknown option");
 }
 
 type TokenStream = { bytes: Uint8Array; at: number; end: number; unit: number };
@@ -148,20 +159,4 @@ function readUnsigned(bytes: Uint8Array, at: number, size: number): number {
   let n = 0;
   for (let i = size - 1; i >= 0; i--) n = ((n << 8) | (bytes[at + i] as number)) >>> 0;
   return n;
-}
-
-function readVarint(bytes: Uint8Array, at: number): number {
-  let n = 0;
-  let byte = 0x80;
-  for (let i = at, shift = 0; byte >= 0x80 && shift < 35; i++, shift += 7) {
-    byte = bytes[i] as number;
-    n |= (byte & 0x7f) << shift;
-  }
-  return n >>> 0;
-}
-
-function varintBytes(n: number): number {
-  let size = 1;
-  for (let rest = n >>> 7; rest > 0; rest >>>= 7) size++;
-  return size;
 }

@@ -1,58 +1,81 @@
 import { chunkCrc } from "./chunk-crc";
-import { CRC_OFFSET, FORMAT_VERSION, HEADER_BYTES, KIND_GRID, KIND_STAMPED, type Samples } from "./chunk-format";
+import {
+  CRC_OFFSET,
+  FLAG_DICTIONARY,
+  FORMAT_VERSION,
+  HEADER_BYTES,
+  KIND_GRID,
+  KIND_STAMPED,
+  type Samples,
+} from "./chunk-format";
+import { indexValues, writeDictionary } from "./dictionary";
 import { LARGEST_TOKENS_PER_SAMPLE, TokenWriter } from "./tokens";
+
+const NOTHING = Buffer.alloc(0);
 
 /** Packs samples (ascending, no equal times, at least one) into a chunk. Equal samples give equal bytes. */
 export function encodeChunk({ ts, v, decimals }: Samples): Buffer {
-  const count = ts.length;
   const first = ts[0];
-  const firstValue = v[0];
-  if (first === undefined || firstValue === undefined) throw new RangeError("a chunk holds at least one sample");
+  if (first === undefined) throw new RangeError("a chunk holds at least one sample");
 
-  const out = Buffer.allocUnsafe(HEADER_BYTES + count * LARGEST_TOKENS_PER_SAMPLE);
   const distances = distancesOf(ts);
   const grid = gridStep(distances);
   const step = grid ?? lowerMedian(distances);
-  const unit = unitOf(v);
-  const valuesAt = grid === null ? writeTimes(out, distances, step) : HEADER_BYTES;
-  const end = grid === null ? writeValues(out, valuesAt, v, unit) : writeGrid(out, v, unit, distances, step);
+  const times = grid === null ? timeTokens(distances, step) : NOTHING;
+  const values = packValues(v, grid === null ? null : { distances, step });
 
-  out[0] = FORMAT_VERSION;
-  out[1] = grid === null ? KIND_STAMPED : KIND_GRID;
-  out[2] = decimals;
-  out[3] = 0;
-  out.writeUInt32LE(step, 4);
-  out.writeUInt32LE(count, 8);
-  out.writeBigInt64LE(BigInt(first), 12);
-  out.writeInt32LE(firstValue, 24);
-  out.writeUInt32LE(unit, 28);
-  out.writeUInt32LE(valuesAt - HEADER_BYTES, 32);
-  out.writeUInt32LE(end - valuesAt, 36);
-  const chunk = Buffer.from(out.subarray(0, end));
+  const header = Buffer.alloc(HEADER_BYTES);
+  header[0] = FORMAT_VERSION;
+  header[1] = grid === null ? KIND_STAMPED : KIND_GRID;
+  header[2] = decimals;
+  header[3] = values.dictionary.length > 0 ? FLAG_DICTIONARY : 0;
+  header.writeUInt32LE(step, 4);
+  header.writeUInt32LE(ts.length, 8);
+  header.writeBigInt64LE(BigInt(first), 12);
+  header.writeInt32LE(values.first, 24);
+  header.writeUInt32LE(values.unit, 28);
+  header.writeUInt32LE(times.length, 32);
+  header.writeUInt32LE(values.dictionary.length, 36);
+  header.writeUInt32LE(values.tokens.length, 40);
+  const chunk = Buffer.concat([header, times, values.dictionary, values.tokens]);
   chunk.writeUInt32LE(chunkCrc(chunk), CRC_OFFSET);
   return chunk;
 }
 
-function writeTimes(out: Buffer, distances: Int32Array, step: number): number {
-  const tokens = new TokenWriter(out, HEADER_BYTES);
-  for (const distance of distances) tokens.difference(distance - step);
-  return tokens.end();
+type Grid = { distances: Int32Array; step: number } | null;
+type PackedValues = { first: number; unit: number; dictionary: Buffer; tokens: Buffer };
+
+/** Values as they are or, where those take more than a byte each, by a dictionary if that is shorter. */
+function packValues(v: Int32Array, grid: Grid): PackedValues {
+  const unit = unitOf(v);
+  const plain = { first: v[0] ?? 0, unit, dictionary: NOTHING, tokens: valueTokens(v, unit, grid) };
+  if (plain.tokens.length <= v.length) return plain;
+  const indexed = indexValues(v);
+  if (indexed === null) return plain;
+  const dictionary = writeDictionary(indexed.values);
+  const tokens = valueTokens(indexed.indices, 1, grid);
+  const shorter = dictionary.length + tokens.length < plain.tokens.length;
+  return shorter ? { first: indexed.indices[0] ?? 0, unit: 1, dictionary, tokens } : plain;
 }
 
-function writeValues(out: Buffer, start: number, v: Int32Array, unit: number): number {
-  const tokens = new TokenWriter(out, start);
-  for (let i = 1; i < v.length; i++) tokens.difference((((v[i] as number) - (v[i - 1] as number)) / unit) | 0);
-  return tokens.end();
+function timeTokens(distances: Int32Array, step: number): Buffer {
+  const out = Buffer.allocUnsafe(distances.length * LARGEST_TOKENS_PER_SAMPLE);
+  const writer = new TokenWriter(out, 0);
+  for (const distance of distances) writer.difference(distance - step);
+  return out.subarray(0, writer.end());
 }
 
-function writeGrid(out: Buffer, v: Int32Array, unit: number, distances: Int32Array, step: number): number {
-  const tokens = new TokenWriter(out, HEADER_BYTES);
+function valueTokens(v: Int32Array, unit: number, grid: Grid): Buffer {
+  const out = Buffer.allocUnsafe(v.length * LARGEST_TOKENS_PER_SAMPLE);
+  const writer = new TokenWriter(out, 0);
   for (let i = 1; i < v.length; i++) {
-    const distance = distances[i - 1] as number;
-    if (distance !== step) tokens.gap(distance / step - 1);
-    tokens.difference((((v[i] as number) - (v[i - 1] as number)) / unit) | 0);
+    if (grid !== null) {
+      const distance = grid.distances[i - 1] as number;
+      if (distance !== grid.step) writer.gap(distance / grid.step - 1);
+    }
+    writer.difference((((v[i] as number) - (v[i - 1] as number)) / unit) | 0);
   }
-  return tokens.end();
+  return out.subarray(0, writer.end());
 }
 
 function distancesOf(ts: Float64Array): Int32Array {

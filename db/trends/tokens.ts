@@ -79,15 +79,39 @@ export class TokenWriter {
   }
 
   private varint(n: number): void {
-    let rest = n;
-    while (rest > 0x7f) {
-      this.out[this.at++] = (rest & 0x7f) | 0x80;
-      rest >>>= 7;
-    }
-    this.out[this.at++] = rest;
+    this.at = writeVarint(this.out, this.at, n);
   }
 
   private bytes(n: number, count: number): void {
     for (let i = 0; i < count; i++) this.out[this.at++] = n >>> (8 * i);
   }
+}
+
+/** Writes a number of up to 32 bits, lowest seven first; returns the position after it. */
+export function writeVarint(out: Uint8Array, start: number, n: number): number {
+  let at = start;
+  let rest = n >>> 0;
+  while (rest > 0x7f) {
+    out[at++] = (rest & 0x7f) | 0x80;
+    rest >>>= 7;
+  }
+  out[at++] = rest;
+  return at;
+}
+
+export function readVarint(bytes: Uint8Array, at: number): number {
+  let n = 0;
+  let byte = 0x80;
+  for (let i = at, shift = 0; byte >= 0x80 && shift < 35; i++, shift += 7) {
+    byte = bytes[i] as number;
+    n |= (byte & 0x7f) << shift;
+  }
+  return n >>> 0;
+}
+
+/** Bytes that `writeVarint` takes for a number. */
+export function varintBytes(n: number): number {
+  let size = 1;
+  for (let rest = n >>> 7; rest > 0; rest >>>= 7) size++;
+  return size;
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { chunkCrc } from "@/db/trends/chunk-crc";
-import { ChunkError, CRC_OFFSET, KIND_GRID, KIND_STAMPED } from "@/db/trends/chunk-format";
+import { ChunkError, CRC_OFFSET, FLAG_DICTIONARY, KIND_GRID, KIND_STAMPED } from "@/db/trends/chunk-format";
 import { decodeChunk } from "@/db/trends/decode";
 import { encodeChunk } from "@/db/trends/encode";
 import { ascendingRows, regular, rowsOf, slice, T0 } from "../../support/trend-samples";
@@ -80,6 +80,7 @@ const WORKED_BY_HAND =
   "d7000000" +
   "01000000" +
   "00000000" +
+  "00000000" +
   "06000000" +
   "02" + // + 1
   "e5" + // 2 empty slots
@@ -90,7 +91,7 @@ const WORKED_BY_HAND =
 
 test("a chunk put together by hand from the description reads as described, and is what the encoder writes", () => {
   const chunk = Buffer.from(WORKED_BY_HAND.replace("CRCCRCCR", "00000000"), "hex");
-  chunk.writeUInt32LE(0x62c0d9f8, CRC_OFFSET);
+  chunk.writeUInt32LE(0xbbc896f9, CRC_OFFSET);
   const rows: [number, number][] = [
     [T0, 215],
     [T0 + 900, 216],
@@ -102,6 +103,32 @@ test("a chunk put together by hand from the description reads as described, and 
   ];
   expect(rowsOf(decodeChunk(chunk))).toEqual(rows);
   expect(encodeChunk(slice(1, rows)).toString("hex")).toBe(chunk.toString("hex"));
+});
+
+test("values on an uneven scale are kept by a dictionary in about a byte each, and come back", () => {
+  const tenthsF = regular(T0, 900, 2688, (i) => Math.round(715 + 25 * Math.sin(i / 15) + (i % 3)));
+  const rows = tenthsF.map(([ts, f]): [number, number] => [ts, Math.round(((f / 10 - 32) / 1.8) * 1000)]);
+  const chunk = encodeChunk(slice(1, rows, 3));
+  expect((chunk[3] ?? 0) & FLAG_DICTIONARY).toBe(FLAG_DICTIONARY);
+  expect(chunk.length / rows.length).toBeLessThan(1.1);
+  expect(rowsOf(decodeChunk(chunk))).toEqual(rows);
+});
+
+test("dictionaries of any values come back, to the ends of 32 bits, on a grid and with odd times", () => {
+  const scale = fc.array(fc.integer({ min: -2_147_483_648, max: 2_147_483_647 }), { minLength: 2, maxLength: 20 });
+  fc.assert(
+    fc.property(scale, fc.array(fc.nat(), { minLength: 100, maxLength: 200 }), fc.boolean(), (values, picks, odd) => {
+      const ends = [-2_147_483_648, 2_147_483_647, ...values];
+      const rows = picks.map((pick, i): [number, number] => [
+        T0 + i * 900 + (odd ? pick % 800 : 0),
+        ends[pick % ends.length] as number,
+      ]);
+      const chunk = encodeChunk(slice(1, rows));
+      expect((chunk[3] ?? 0) & FLAG_DICTIONARY).toBe(FLAG_DICTIONARY);
+      expect(rowsOf(decodeChunk(chunk))).toEqual(rows);
+    }),
+    { numRuns: 100, seed: 8 },
+  );
 });
 
 test("a change of any byte is noticed", () => {
