@@ -1,0 +1,110 @@
+import { formatFigure } from "@/app/_components/quantity/format-figure";
+import { DataTable } from "@/app/_components/ui/data-table";
+import styles from "./chart.module.css";
+import { FULL_COLOR_K, tempDifferenceColor, tempDifferenceInk } from "./temp-difference-color";
+
+const DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
+const HOURS = Array.from({ length: 24 }, (_, hour) => hour);
+const ROW_PX = 24;
+const HEAD_PX = 20;
+/** Share of the width that the names of the days take; the hours share the rest. */
+const NAME_PCT = 6;
+
+type Props = {
+  /** What is shown, with the zone and the period. */
+  label: string;
+  /** Mean differences in K, Monday first, 24 hours each; null where nothing was recorded. */
+  differencesK: readonly (readonly (number | null)[])[];
+  /** What the difference is taken from, such as "the target of 23.0 °C". */
+  reference: string;
+};
+
+/** A week by hours, coloured by temperature difference, with its scale and its table. */
+export function WeekHourHeatMap({ label, differencesK, reference }: Props) {
+  const cellPct = (100 - NAME_PCT) / 24;
+  const left = (hour: number): number => NAME_PCT + hour * cellPct;
+  return (
+    <figure className={styles.figure}>
+      <div className={styles.heat}>
+        <svg className={styles.svg} width="100%" height={HEAD_PX + DAYS.length * ROW_PX} role="img" aria-label={label}>
+          {HOURS.filter((hour) => hour % 6 === 0).map((hour) => (
+            <text key={hour} className={styles.soft} x={`${left(hour)}%`} y={14}>
+              {String(hour).padStart(2, "0")}:00
+            </text>
+          ))}
+          {DAYS.map((day, row) => (
+            <g key={day}>
+              <text x="0" y={HEAD_PX + row * ROW_PX + 16}>
+                {day}
+              </text>
+              {HOURS.map((hour) => {
+                const difference = differencesK[row]?.[hour] ?? null;
+                const y = HEAD_PX + row * ROW_PX;
+                const cell = { x: `${left(hour)}%`, y: y + 0.5, width: `${cellPct}%`, height: ROW_PX - 1 };
+                if (difference === null) {
+                  return (
+                    <line
+                      key={hour}
+                      className={styles.hairline}
+                      x1={cell.x}
+                      x2={`${left(hour + 1)}%`}
+                      y1={y + 12}
+                      y2={y + 12}
+                    />
+                  );
+                }
+                return (
+                  <g key={hour}>
+                    <rect {...cell} fill={tempDifferenceColor(difference)} />
+                    <text className={styles.reading} x={`${left(hour) + cellPct / 2}%`} y={y + 16}>
+                      <tspan fill={tempDifferenceInk(difference)}>{formatFigure(difference, { decimals: 1 })}</tspan>
+                    </text>
+                  </g>
+                );
+              })}
+            </g>
+          ))}
+        </svg>
+      </div>
+      <TempDifferenceScale reference={reference} />
+      <details className={styles.numbers}>
+        <summary>The numbers as a table</summary>
+        <DataTable
+          caption={label}
+          captionHidden
+          columns={[
+            { key: "hour", head: "Hour", names: true, cell: (hour: number) => `${String(hour).padStart(2, "0")}:00` },
+            ...DAYS.map((day, row) => ({
+              key: day,
+              head: day,
+              unit: "K",
+              align: "number" as const,
+              cell: (hour: number) => {
+                const difference = differencesK[row]?.[hour] ?? null;
+                return difference === null ? "no data" : formatFigure(difference, { decimals: 1 });
+              },
+            })),
+          ]}
+          rows={HOURS}
+          rowKey={(hour) => hour}
+        />
+      </details>
+    </figure>
+  );
+}
+
+/** Scale of the colour map in words and colours. */
+export function TempDifferenceScale({ reference }: { reference: string }) {
+  const steps = Array.from({ length: 2 * FULL_COLOR_K + 1 }, (_, index) => index - FULL_COLOR_K);
+  return (
+    <div className={styles.scaleRow}>
+      <span>{`\u2212${FULL_COLOR_K}\u2009K or colder`}</span>
+      <svg width="180" height="12" aria-hidden="true">
+        {steps.map((step, index) => (
+          <rect key={step} x={index * 20} width="20" height="12" fill={tempDifferenceColor(step)} />
+        ))}
+      </svg>
+      <span>{`+${FULL_COLOR_K}\u2009K or warmer, from ${reference}`}</span>
+    </div>
+  );
+}

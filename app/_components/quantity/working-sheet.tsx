@@ -1,0 +1,93 @@
+import Link from "next/link";
+import { type DataColumn, DataTable } from "@/app/_components/ui/data-table";
+import type { Term, Working } from "@/lib/working/working";
+import { formatFigure, spanWords } from "./format-figure";
+import { Formula, FormulaLine, FormulaSymbol } from "./formula";
+import { Quantity } from "./quantity";
+import { substitutedParts } from "./substituted-parts";
+import styles from "./working-sheet.module.css";
+
+type Props = {
+  working: Working;
+  /** Path of the building's pages, `/buildings/{id}`: links to readings and assumptions start with it. */
+  buildingPath: string;
+};
+
+/** A working written out: formula, values put in, result, the table of terms with origin and source, notes. */
+export function WorkingSheet({ working, buildingPath }: Props) {
+  const { formula, terms, result, notes = [], source } = working;
+  const substituted = substitutedParts(working);
+  const symbols = [...terms.map((term) => term.symbol), result.symbol];
+  return (
+    <div className={styles.sheet}>
+      <div className={styles.formula}>
+        <Formula formula={formula} symbols={symbols} />
+        {substituted ? (
+          <span className={styles.step}>
+            {" = "}
+            <FormulaLine parts={substituted} />
+          </span>
+        ) : null}
+        <span className={styles.step}>
+          {substituted ? " = " : <FormulaSymbol symbol={result.symbol} />}
+          {substituted ? null : " = "}
+          <strong>
+            <Quantity value={result.value} unit={result.unit} />
+          </strong>
+          <span className={styles.what}> {result.label}</span>
+        </span>
+      </div>
+      {terms.length > 0 ? (
+        <DataTable
+          caption={`Terms of ${result.label}`}
+          captionHidden
+          columns={termColumns(buildingPath)}
+          rows={terms}
+          rowKey={(term) => term.symbol}
+          detail={
+            terms.some((term) => term.working)
+              ? (term) =>
+                  term.working
+                    ? {
+                        summary: "Working",
+                        content: <WorkingSheet working={term.working} buildingPath={buildingPath} />,
+                      }
+                    : null
+              : undefined
+          }
+        />
+      ) : null}
+      {notes.map((note) => (
+        <p key={note} className={styles.note}>
+          {note}
+        </p>
+      ))}
+      {source ? <p className={styles.note}>Formula: {source}</p> : null}
+    </div>
+  );
+}
+
+function termColumns(buildingPath: string): DataColumn<Term>[] {
+  return [
+    { key: "symbol", head: "Term", names: true, cell: (term) => <FormulaSymbol symbol={term.symbol} /> },
+    { key: "label", head: "What", cell: (term) => term.label },
+    { key: "value", head: "Value", align: "number", cell: (term) => formatFigure(term.value, { significant: 4 }) },
+    { key: "unit", head: "Unit", cell: (term) => term.unit || "\u2013" },
+    { key: "range", head: "Range", align: "number", cell: termRange },
+    { key: "origin", head: "Origin", cell: (term) => term.origin },
+    { key: "source", head: "Source", cell: (term) => <TermSource term={term} buildingPath={buildingPath} /> },
+  ];
+}
+
+function termRange({ low, high }: Term): string {
+  if (low === undefined || high === undefined) return "";
+  return spanWords(formatFigure(low, { significant: 4 }), formatFigure(high, { significant: 4 }));
+}
+
+function TermSource({ term, buildingPath }: { term: Term; buildingPath: string }) {
+  if (term.assumptionId) {
+    return <Link href={`${buildingPath}/assumptions#${term.assumptionId}`}>{term.source ?? "assumption"}</Link>;
+  }
+  if (term.href) return <Link href={buildingPath + term.href}>{term.source ?? "readings"}</Link>;
+  return term.source ?? "";
+}

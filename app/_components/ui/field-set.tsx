@@ -1,0 +1,25 @@
+import type { ReactNode } from "react";
+import styles from "./field.module.css";
+
+type Props = {
+  legend: string;
+  hint?: ReactNode;
+  error?: string;
+  /** Id that an error summary can lead to. */
+  id?: string;
+  /** Fields side by side where there is room. */
+  inline?: boolean;
+  children: ReactNode;
+};
+
+/** Fields that belong together under one heading. */
+export function FieldSet({ legend, hint, error, id, inline = false, children }: Props) {
+  return (
+    <fieldset id={id} className={styles.set} tabIndex={id ? -1 : undefined}>
+      <legend className={styles.legend}>{legend}</legend>
+      {hint ? <div className={styles.hint}>{hint}</div> : null}
+      {error ? <p className={styles.error}>{error}</p> : null}
+      <div className={inline ? styles.inline : styles.stack}>{children}</div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,34 @@
+import styles from "./form-message.module.css";
+
+type Props = {
+  /** What is wrong with the whole form, or that it could not be saved. */
+  message?: string;
+  /** Messages by field name; each leads to the field of that id. */
+  fieldErrors?: Readonly<Record<string, string | readonly string[] | undefined>>;
+};
+
+/** Summary of a refused form: says what is wrong and leads to each field. Nothing when all is well. */
+export function FormMessage({ message, fieldErrors = {} }: Props) {
+  const entries = Object.entries(fieldErrors).flatMap(([name, value]) => {
+    const text = typeof value === "string" ? value : value?.[0];
+    return text ? [{ name, text }] : [];
+  });
+  if (!message && entries.length === 0) return null;
+  return (
+    <div className={styles.message} role="alert">
+      <p className={styles.title}>
+        {message ??
+          (entries.length === 1 ? "One entry needs another look." : `${entries.length} entries need another look.`)}
+      </p>
+      {entries.length > 0 ? (
+        <ul className={styles.list}>
+          {entries.map(({ name, text }) => (
+            <li key={name}>
+              <a href={`#${name}`}>{text}</a>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+    </div>
+  );
+}

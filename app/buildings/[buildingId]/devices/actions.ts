@@ -1,0 +1,46 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { today } from "@/app/_server/clock";
+import { type FormState, postedValues } from "@/app/_server/form-state";
+import { runAction } from "@/app/_server/run-action";
+import { readBuilding } from "@/lib/services/buildings/find";
+import { registerDevice, retireDevice, reviseDevice } from "@/lib/services/devices/register";
+import { deviceInputFromForm } from "./form";
+
+export async function registerDeviceAction(buildingId: number, _: FormState, form: FormData): Promise<FormState> {
+  const outcome = await runAction(form, (ctx) =>
+    registerDevice(ctx, buildingId, deviceInputFromForm(postedValues(form))),
+  );
+  if (!outcome.ok) return outcome;
+  redirect(`/buildings/${buildingId}/devices/${outcome.result}`);
+}
+
+export async function reviseDeviceAction(
+  buildingId: number,
+  deviceId: number,
+  _: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const outcome = await runAction(form, (ctx) =>
+    reviseDevice(ctx, buildingId, deviceId, deviceInputFromForm(postedValues(form))),
+  );
+  if (!outcome.ok) return outcome;
+  revalidatePath(`/buildings/${buildingId}`, "layout");
+  return { ok: true };
+}
+
+/** Retires a device as of today by the building's calendar, or puts it back. */
+export async function retireDeviceAction(
+  buildingId: number,
+  deviceId: number,
+  retire: boolean,
+  form: FormData,
+): Promise<void> {
+  await runAction(form, (ctx) => {
+    const day = retire ? today(readBuilding(ctx, buildingId).timeZone) : null;
+    retireDevice(ctx, buildingId, deviceId, day);
+  });
+  revalidatePath(`/buildings/${buildingId}`, "layout");
+}

@@ -1,0 +1,76 @@
+import type { DeviceSheet, SheetInput, SheetLine } from "@/lib/electrical/device-sheet";
+import type { DeviceInput } from "@/lib/services/devices/device-input";
+import type { DeviceView } from "@/lib/services/devices/read";
+import { formatNumber } from "@/lib/units/format";
+
+/** What stands in the form, as the sheet takes it. */
+export function sheetInputFromDevice(device: DeviceInput, price: SheetInput["price"]): SheetInput {
+  return {
+    kind: device.kind,
+    deviceClassId: device.deviceClass,
+    price,
+    settings: device.settings.map((setting) => ({
+      name: setting.name,
+      basis: setting.basis,
+      currentA: setting.currentA ?? null,
+      currentResolutionA: setting.currentResolutionA ?? null,
+      voltageV: setting.voltageV ?? null,
+      voltageMeasured: setting.voltageMeasured ?? false,
+      powerFactor: setting.powerFactor ?? null,
+      powerW: setting.powerW ?? null,
+      hoursPerYear: setting.hoursPerYear ?? 0,
+      dutyFraction: setting.dutyFraction ?? 1,
+    })),
+  };
+}
+
+const UNKNOWN = "not known";
+
+/** The figures of one line in words of digits; an upper bound is written as one. */
+export function lineFigures(line: SheetLine): { powerW: string; rangeW: string; energyKwh: string; cost: string } {
+  if (line.power.status === "refused") return { powerW: UNKNOWN, rangeW: "", energyKwh: UNKNOWN, cost: UNKNOWN };
+  const { powerW, isUpperBound } = line.power;
+  const bound = isUpperBound && powerW.value > 0 ? "\u2264\u2009" : "";
+  return {
+    powerW: bound + formatNumber(powerW.value, { decimals: 1 }),
+    rangeW: `${formatNumber(powerW.low, { decimals: 0 })}\u2013${formatNumber(powerW.high, { decimals: 0 })}`,
+    energyKwh: line.energyKwh ? bound + formatNumber(line.energyKwh.value, { decimals: 1 }) : UNKNOWN,
+    cost: line.cost ? bound + formatNumber(line.cost.value, { decimals: 2 }) : UNKNOWN,
+  };
+}
+
+export function totalFigures(sheet: DeviceSheet): { energyKwh: string; cost: string } {
+  if (sheet.energy.status === "refused" || !sheet.totalCost) return { energyKwh: UNKNOWN, cost: UNKNOWN };
+  const bound = sheet.energy.isUpperBound ? "\u2264\u2009" : "";
+  return {
+    energyKwh: bound + formatNumber(sheet.energy.totalKwh.value, { decimals: 1 }),
+    cost: bound + formatNumber(sheet.totalCost.value, { decimals: 2 }),
+  };
+}
+
+/** How a device's figures are known: the bases of its settings with hours, each once. */
+export function basesOf(device: Pick<DeviceView, "settings">): string {
+  const words = {
+    "plug-meter": "plug-in meter",
+    clamp: "clamp meter",
+    nameplate: "nameplate",
+    "class-default": "usual value",
+  } as const;
+  const used = device.settings.filter((setting) => setting.hoursPerYear > 0);
+  const bases = new Set((used.length > 0 ? used : device.settings).map((setting) => words[setting.basis]));
+  return [...bases].join(", ");
+}
+
+/** Sums over devices still in use: the page's one sentence. */
+export function registerLede(devices: readonly DeviceView[]): string {
+  const inUse = devices.filter((device) => device.retiredOn === null);
+  if (inUse.length === 0) return "Heaters and fans by desk and zone, with what each setting draws and costs.";
+  const heaters = inUse.filter((device) => device.kind === "space-heater").length;
+  const fans = inUse.length - heaters;
+  const energyKwh = inUse.reduce(
+    (sum, device) => sum + (device.sheet.energy.status === "ok" ? device.sheet.energy.totalKwh.value : 0),
+    0,
+  );
+  const retired = devices.length - inUse.length;
+  return `${heaters} ${heaters === 1 ? "heater" : "heaters"} and ${fans} ${fans === 1 ? "fan" : "fans"} in use, ${formatNumber(energyKwh, { decimals: 0 })} kWh a year together${retired > 0 ? `; ${retired} retired` : ""}.`;
+}
