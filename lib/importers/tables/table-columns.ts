@@ -1,0 +1,53 @@
+import { M3PS_PER_CFM, m3psFromLps, m3psFromM3ph } from "@/lib/units/airflow";
+import { M2_PER_FT2 } from "@/lib/units/area";
+import type { ColumnSpec } from "./columns";
+import type { TableKind } from "./table-read";
+
+const AREA_UNITS = { m2: 1, sqm: 1, "sq m": 1, ft2: M2_PER_FT2, sqft: M2_PER_FT2, "sq ft": M2_PER_FT2, sf: M2_PER_FT2 };
+const AIRFLOW_UNITS = {
+  "m3/s": 1,
+  m3ps: 1,
+  "l/s": m3psFromLps(1),
+  lps: m3psFromLps(1),
+  cfm: M3PS_PER_CFM,
+  "m3/h": m3psFromM3ph(1),
+  m3ph: m3psFromM3ph(1),
+};
+
+const ZONE_NAMES = ["zone", "zone code", "zone id"];
+const DESK_NAMES = ["desk", "desk code", "desk id"];
+const NOTE: ColumnSpec = { key: "note", names: ["note", "notes", "comment", "remark"] };
+
+/** Columns of each table that can be brought in as CSV. */
+export const TABLE_COLUMNS: Record<TableKind, readonly ColumnSpec[]> = {
+  zones: [
+    { key: "code", names: [...ZONE_NAMES, "code"], required: true },
+    { key: "name", names: ["name", "zone name", "description"] },
+    { key: "floor", names: ["floor", "storey", "level"] },
+    { key: "area", names: ["floor area", "area", "zone area"], units: AREA_UNITS },
+    { key: "airHandler", names: ["air handler", "ahu", "air handling unit"] },
+    { key: "designAirflow", names: ["design airflow", "maximum airflow", "max airflow"], units: AIRFLOW_UNITS },
+    { key: "minimumAirflow", names: ["minimum airflow", "min airflow"], units: AIRFLOW_UNITS },
+  ],
+  desks: [
+    { key: "code", names: [...DESK_NAMES, "code"], required: true },
+    { key: "zone", names: ZONE_NAMES, required: true },
+    NOTE,
+  ],
+  devices: [
+    { key: "device", names: ["device", "device label", "label"], required: true },
+    { key: "kind", names: ["kind", "device kind"] },
+    { key: "class", names: ["class", "device class"], required: true },
+    { key: "zone", names: ZONE_NAMES, required: true },
+    { key: "desk", names: DESK_NAMES },
+    { key: "setting", names: ["setting", "setting name"], required: true },
+    { key: "basis", names: ["basis", "power basis"], required: true },
+    { key: "currentA", names: ["current", "measured current"], units: { a: 1, ma: 0.001 } },
+    { key: "currentResolutionA", names: ["resolution", "current resolution"], units: { a: 1, ma: 0.001 } },
+    { key: "voltageV", names: ["voltage"], units: { v: 1 } },
+    { key: "powerFactor", names: ["power factor", "pf"] },
+    { key: "powerW", names: ["power", "measured power"], units: { w: 1, kw: 1000 } },
+    { key: "hoursPerYear", names: ["hours per year", "hours/year", "hours a year", "annual hours"] },
+    { key: "dutyFraction", names: ["duty", "duty fraction", "duty cycle"], units: { "": 1, "%": 0.01 } },
+  ],
+};
