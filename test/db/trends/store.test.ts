@@ -252,13 +252,12 @@ test("temperatures read in tenths of °F and kept in thousandths of °C stay wit
   expect(size).toBeLessThan(1.3);
 });
 
-test("the event loop turns during a long write, and what is committed can be read", async () => {
+test("the event loop turns during a long write", async () => {
+  const slices = [...syntheticYear({ zones: 12, days: 365, seed: 6 })];
   let turns = 0;
   const ticking = setInterval(() => turns++, 1);
-  const started = performance.now();
-  await store.write(syntheticYear({ zones: 25, days: 365, seed: 6 }), 1);
+  await store.write(slices, 1);
   clearInterval(ticking);
-  expect(performance.now() - started).toBeGreaterThan(60);
   expect(turns).toBeGreaterThan(1);
 });
 
