@@ -10,6 +10,8 @@ const LEAST_DEADBAND_HOURS = 5;
 const FAN_ON_FRACTION = 0.02;
 /** A low level counts as a minimum on its own only when the airflow is at times this many times as high. Judgement. */
 const VARIES_FACTOR = 1.5;
+/** Run-up of fan and box at the start of an occupied stretch. Judgement, no source. */
+const RUN_UP_SECONDS = 3600;
 const HISTOGRAM_BINS = 50;
 
 export type MinimumAirflow =
@@ -26,8 +28,8 @@ export type MinimumAirflow =
  * Minimum airflow of a box [m³/s] from its occupied trends, for a zone whose record does not state it: the commonest
  * level of the airflow setpoint (or, without one, of the measured airflow) in occupied intervals with the valve
  * closed and the zone air more than 0.5 K below the cooling setpoint, where a box stands at its minimum. Without
- * five such hours: the 2nd percentile of occupied airflow, and only if the 95th is half as high again; an airflow
- * that never moves may as well be the maximum. Always marked with a finding: an estimate is not a commissioned value.
+ * five such hours: the 5th percentile of occupied airflow, and only if the 95th is half as high again; an airflow
+ * that never moves may as well be the maximum. The first hour of each occupied stretch is left out: fans run up then. Always marked with a finding: an estimate is not a commissioned value.
  */
 export function estimateMinimumAirflow(grids: ZoneGrids): MinimumAirflow {
   const fromSetpoint = grids.airflowSetpointM3ps ? lowLevel(grids, grids.airflowSetpointM3ps) : null;
@@ -60,14 +62,15 @@ function lowLevel(
   grids: ZoneGrids,
   airflow: Float64Array,
 ): { level: number; basis: "deadband-hours" | "low-percentile"; hours: number } | null {
-  const occupied = ascendingWhere(airflow, (i) => grids.occupied[i] === 1);
+  const settled = settledMask(grids);
+  const occupied = ascendingWhere(airflow, (i) => settled[i] === 1);
   if (occupied.length === 0) return null;
   const high = quantileOfSorted(occupied, 0.95);
   const fanOn = FAN_ON_FRACTION * high;
   const hoursEach = stepHours(grids.grid);
 
   const deadband = ascendingWhere(airflow, (i) => {
-    if (grids.occupied[i] !== 1 || !((airflow[i] as number) > fanOn)) return false;
+    if (settled[i] !== 1 || !((airflow[i] as number) > fanOn)) return false;
     const valve = grids.reheatValvePct ? (grids.reheatValvePct[i] as number) : 0;
     const setpoint = grids.coolingSetpointC ? (grids.coolingSetpointC[i] as number) : Number.NaN;
     return !(valve > VALVE_OPEN_PCT) && (grids.zoneAirTempC[i] as number) < setpoint - NEAR_SETPOINT_K;
@@ -77,8 +80,18 @@ function lowLevel(
   }
   const running = occupied.filter((each) => each > fanOn);
   if (running.length * hoursEach < LEAST_DEADBAND_HOURS) return null;
-  const level = quantileOfSorted(running, 0.02);
+  const level = quantileOfSorted(running, 0.05);
   return high > VARIES_FACTOR * level ? { level, basis: "low-percentile", hours: running.length * hoursEach } : null;
+}
+
+/** Occupied intervals without the first hour of each stretch. */
+function settledMask(grids: ZoneGrids): Uint8Array {
+  const wait = RUN_UP_SECONDS / grids.grid.stepSeconds;
+  let since = 0;
+  return grids.occupied.map((occupied) => {
+    since = occupied === 1 ? since + 1 : 0;
+    return since > wait ? 1 : 0;
+  });
 }
 
 function ascendingWhere(values: Float64Array, holds: (i: number) => boolean): Float64Array {
