@@ -69,7 +69,8 @@ export const formatPowerW = (powerW: number, digits?: Digits): FormattedQuantity
 function decimalsBySize(value: number): number {
   const size = Math.abs(value);
   if (size >= 99.95) return 0;
-  return size >= 9.995 || size === 0 ? 1 : 2;
+  if (size === 0) return 0;
+  return size >= 9.995 ? 1 : 2;
 }
 
 function numberFormat(digits: Digits): Intl.NumberFormat {
