@@ -1,0 +1,128 @@
+import type { RandomSource } from "@/lib/statistics/random";
+import { boxAtRest, runBox } from "./box-controller";
+import { type DemoCalendar, STEP_SECONDS } from "./demo-calendar";
+import { type DeskHeater, heaterIsOn } from "./desk-heater";
+import { type HeatSums, stepHeatBalance, type ZoneTemps } from "./heat-balance";
+import { normal } from "./normal";
+import type { OutdoorConditions } from "./outdoor-conditions";
+import type { ZoneModel } from "./zone-model";
+import { activeSetpoints, type ZoneProgramme } from "./zone-setpoints";
+
+export type ZoneSimulation = {
+  model: ZoneModel;
+  programme: ZoneProgramme;
+  /** What the zone sensor reads above the true air temperature. */
+  sensorBiasK: number;
+  /** Air at each desk above the zone air, and when its holder sits there. */
+  desks: readonly { offsetK: number; present: Uint8Array }[];
+  heaters: readonly DeskHeater[];
+};
+
+/** A zone at the beginning of each step. */
+export type ZoneRun = {
+  /** True air temperature of the zone, not what its sensor reads. */
+  airTempC: Float64Array;
+  coolingSetpointC: Float64Array;
+  heatingSetpointC: Float64Array;
+  airflowM3ps: Float64Array;
+  valveFraction: Float64Array;
+  dischargeAirTempC: Float64Array;
+  /** One mask per heater: 1 while its owner has it on. */
+  heaterOn: Uint8Array[];
+  /** Over the whole run. */
+  heat: HeatSums;
+};
+
+const SUBSTEP_SECONDS = 180;
+/** Per person and workplace in use, per floor area all day, and of the lights at night. Common practice, no source. */
+const PERSON_W = 75;
+const WORKPLACE_W = 90;
+const STANDBY_WPM2 = 1.5;
+const NIGHT_LIGHTS_SHARE = 0.1;
+/** Meetings, printers and habits: the gains wander about their schedule by some 10 %, with a memory of hours. */
+const WANDER_MEMORY = 0.97;
+const WANDER_STEP = 0.024;
+
+/**
+ * A zone through a span: heat balance of air and structure in steps of 3 minutes, with its VAV box and the heaters
+ * under its desks. The same stream of numbers gives the same run.
+ */
+export function simulateZone(
+  zone: ZoneSimulation,
+  calendar: DemoCalendar,
+  outdoor: OutdoorConditions,
+  random: RandomSource,
+): ZoneRun {
+  const { model } = zone;
+  const { count } = calendar.span;
+  const setpoints = activeSetpoints(zone.programme, calendar);
+  const run: ZoneRun = {
+    airTempC: new Float64Array(count),
+    coolingSetpointC: setpoints.coolingC,
+    heatingSetpointC: setpoints.heatingC,
+    airflowM3ps: new Float64Array(count),
+    valveFraction: new Float64Array(count),
+    dischargeAirTempC: new Float64Array(count),
+    heaterOn: zone.heaters.map(() => new Uint8Array(count)),
+    heat: { gains: 0, solar: 0, heaters: 0, envelope: 0, partition: 0, supply: 0, stored: 0 },
+  };
+  const wall = model.facade ? outdoor.wallIrradianceWpm2[model.facade] : null;
+  const box = boxAtRest();
+  const startC = zone.programme.coolingSetpointC;
+  let temps: ZoneTemps = { airC: startC, structureC: startC };
+  let out = { airflowM3ps: 0, valveFraction: 0, dischargeAirTempC: startC };
+  let wander = 0;
+
+  for (let i = 0; i < count; i++) {
+    run.airTempC[i] = temps.airC;
+    run.airflowM3ps[i] = out.airflowM3ps;
+    run.valveFraction[i] = out.valveFraction;
+    run.dischargeAirTempC[i] = out.dischargeAirTempC;
+    wander = WANDER_MEMORY * wander + WANDER_STEP * normal(random);
+    const gainsW = scheduledGainsW(zone, calendar, i) * (1 + wander);
+    const solarW = wall ? model.solarApertureM2 * (wall[i] as number) : 0;
+    const heatersW = switchHeaters(zone, run, i);
+    for (let second = 0; second < STEP_SECONDS; second += SUBSTEP_SECONDS) {
+      out = runBox(box, model, {
+        sensedAirC: temps.airC + zone.sensorBiasK,
+        coolingSetpointC: setpoints.coolingC[i] as number,
+        heatingSetpointC: setpoints.heatingC[i] as number,
+        supplyAirTempC: outdoor.supplyAirTempC[i] as number,
+        systemOn: calendar.systemOn[i] === 1,
+        seconds: SUBSTEP_SECONDS,
+      });
+      const loads = {
+        outdoorAirC: outdoor.outdoorAirTempC[i] as number,
+        airflowM3ps: out.airflowM3ps,
+        dischargeAirC: out.dischargeAirTempC,
+        gainsW,
+        solarW,
+        heatersW,
+      };
+      temps = stepHeatBalance(model, temps, loads, SUBSTEP_SECONDS, run.heat);
+    }
+  }
+  return run;
+}
+
+function scheduledGainsW({ model, desks }: ZoneSimulation, calendar: DemoCalendar, step: number): number {
+  let people = 0;
+  for (const desk of desks) people += desk.present[step] as number;
+  const lightsW = model.lightsW * (calendar.lightsOn[step] === 1 ? 1 : NIGHT_LIGHTS_SHARE);
+  return people * (PERSON_W + WORKPLACE_W) + STANDBY_WPM2 * model.floorAreaM2 + lightsW;
+}
+
+/** Marks the heaters that are on in a step; gives their mean heat in W. */
+function switchHeaters({ heaters, desks }: ZoneSimulation, run: ZoneRun, step: number): number {
+  let heatersW = 0;
+  for (const [h, heater] of heaters.entries()) {
+    const on = run.heaterOn[h];
+    const desk = desks[heater.desk];
+    if (!on || !desk) continue;
+    const wasOn = step > 0 && on[step - 1] === 1;
+    if (!heaterIsOn(heater, { step, wasOn, deskAirC: (run.airTempC[step] as number) + desk.offsetK })) continue;
+    on[step] = 1;
+    heatersW += heater.powerW * heater.dutyFraction;
+  }
+  return heatersW;
+}
