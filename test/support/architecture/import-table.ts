@@ -1,0 +1,132 @@
+/**
+ * Who may import whom. An area is a folder (or one file); the longest that a path begins with counts, and components
+ * are an area wherever they stand. `values` are imports that run; `types` may be imported as types besides. An entry
+ * names an area ("lib/time"), one file of an area ("lib/trends/point-kind"), a package ("zod") or Node's own modules
+ * ("node:*"). Within itself an area is free.
+ */
+export type Allowance = { values: readonly string[]; types?: readonly string[] };
+
+const FOUNDATIONS = ["lib/units", "lib/time", "lib/money", "lib/statistics", "lib/findings", "lib/working"];
+
+const ENGINEERING = [
+  "lib/comfort",
+  "lib/electrical",
+  "lib/trends",
+  "lib/energy-model",
+  "lib/finance",
+  "lib/devices",
+  "lib/comfort-reports",
+];
+
+const PURE_LIB = [
+  ...FOUNDATIONS,
+  ...ENGINEERING,
+  "lib/assumptions",
+  "lib/importers",
+  "lib/overcooling",
+  "lib/business-case",
+];
+
+/** Folders that may know nothing but their arguments: no clock, chance, environment, files or network. */
+export const PURE_AREAS: readonly string[] = PURE_LIB;
+
+export const COMPONENTS = "app/**/_components";
+
+/** Lists of kinds and classes: constants, no calculations. */
+const CONSTANTS = ["lib/trends/point-kind", "lib/electrical/device-kind", "lib/electrical/device-classes"];
+
+/** Files that people download to fill in. */
+const TEMPLATES = ["lib/importers/tables/templates"];
+
+/** Where a subject's findings and cautions have their sentences. */
+const SENTENCES = [
+  "lib/electrical/findings",
+  "lib/electrical/cautions",
+  "lib/trends/findings",
+  "lib/trends/diagnosis/findings",
+];
+
+/** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */
+const LIVE_CALCULATIONS = ["lib/electrical/device-sheet"];
+
+const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];
+const STORES = ["db/client.ts", "db/trends", "db/uploads.ts"];
+
+const rowsFor = (areas: readonly string[], row: (area: string) => Allowance): Record<string, Allowance> =>
+  Object.fromEntries(areas.map((area) => [area, row(area)]));
+
+export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
+  ...rowsFor(FOUNDATIONS, () => ({ values: [], types: FOUNDATIONS })),
+  "lib/time": { values: ["temporal-polyfill"], types: FOUNDATIONS },
+  ...rowsFor(ENGINEERING, () => ({ values: FOUNDATIONS })),
+  "lib/assumptions": { values: ["lib/units", "lib/findings"] },
+  "lib/importers": {
+    values: [...FOUNDATIONS, ...CONSTANTS, "zod", "papaparse", "yauzl"],
+    types: ["lib/trends", "lib/electrical", "lib/devices"],
+  },
+  "lib/overcooling": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions"] },
+  "lib/business-case": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions", "lib/overcooling"] },
+  "lib/services": {
+    values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "zod", "node:*"],
+  },
+  /** Accounts are the library's business: it is given the tables and the request's cookies. */
+  "lib/services/access": {
+    values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "better-auth"],
+  },
+
+  "db/schema": { values: ["drizzle-orm", ...PURE_LIB] },
+  "db/queries": { values: ["drizzle-orm", "db/schema"], types: ["db/client.ts", ...PURE_LIB] },
+  "db/client.ts": { values: ["drizzle-orm", "better-sqlite3", "db/schema", "node:*"], types: PURE_LIB },
+  "db/trends": { values: ["better-sqlite3", "node:*"], types: ["lib/trends"] },
+  "db/uploads.ts": { values: ["node:*"] },
+  "db/seed": { values: [...STORES, "db/schema", "db/queries", "drizzle-orm", "node:*", ...PURE_LIB], types: [] },
+  "db/drizzle.config.ts": { values: ["drizzle-kit"] },
+
+  "app/_cli": {
+    values: [...STORES, "db/seed", "lib/services", "lib/services/access", "zod", "node:*"],
+    types: PURE_LIB,
+  },
+  "app/_server": {
+    values: [
+      ...NEXT_AND_REACT,
+      "zod",
+      "node:*",
+      "lib/services",
+      "lib/services/access",
+      ...FOUNDATIONS,
+      "app/_server/stores.ts",
+    ],
+    types: PURE_LIB,
+  },
+  /** The one place of the web server that opens the databases. */
+  "app/_server/stores.ts": { values: [...STORES, "app/_server", "node:*"], types: ["lib/trends"] },
+  [COMPONENTS]: {
+    values: [
+      ...NEXT_AND_REACT,
+      "chart.js",
+      "chartjs-plugin-annotation",
+      ...FOUNDATIONS,
+      ...CONSTANTS,
+      ...SENTENCES,
+      ...LIVE_CALCULATIONS,
+      "app/_server/form-state",
+    ],
+    types: [...PURE_LIB, "lib/services", "app/_server", "app"],
+  },
+  app: {
+    values: [
+      ...NEXT_AND_REACT,
+      "zod",
+      "uqr",
+      "lib/services",
+      "lib/services/access",
+      "app/_server",
+      COMPONENTS,
+      ...FOUNDATIONS,
+      ...CONSTANTS,
+      ...SENTENCES,
+      ...TEMPLATES,
+    ],
+    types: PURE_LIB,
+  },
+};
