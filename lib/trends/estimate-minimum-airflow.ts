@@ -95,7 +95,13 @@ function settledMask(grids: ZoneGrids): Uint8Array {
 }
 
 function ascendingWhere(values: Float64Array, holds: (i: number) => boolean): Float64Array {
-  return values.filter((value, i) => !Number.isNaN(value) && holds(i)).sort();
+  const found = new Float64Array(values.length);
+  let count = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] as number;
+    if (!Number.isNaN(value) && holds(i)) found[count++] = value;
+  }
+  return found.subarray(0, count).sort();
 }
 
 /** Median of the values in the fullest of 50 equal bins and its two neighbours, so that a level on an edge is not split. */

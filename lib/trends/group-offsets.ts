@@ -1,9 +1,14 @@
-import { quantiles } from "@/lib/statistics/quantile";
 import { stepHours } from "./grid";
+import { medianInPlace } from "./median-in-place";
 import type { ZoneGrids } from "./zone-grids";
 
-/** A zone's grids with what places it beside its neighbours. All zones must be on one grid. */
-export type GroupedZone = { zoneId: number; floor: string; grids: ZoneGrids; minimumAirflowM3ps: number | null };
+/** A zone with what places it beside its neighbours: few arrays, so that a building's year fits. All zones must be on one grid. */
+export type GroupedZone = {
+  zoneId: number;
+  floor: string;
+  grids: Pick<ZoneGrids, "grid" | "occupied" | "zoneAirTempC" | "airflowM3ps">;
+  minimumAirflowM3ps: number | null;
+};
 
 /** How a zone's reading stands against its neighbours'. */
 export type GroupOffset = {
@@ -101,7 +106,7 @@ function medianOffsets(
   return differences.map((each) =>
     each.length * hoursEach < LEAST_HOURS
       ? null
-      : { offsetK: quantiles(each, [0.5])[0] as number, hours: each.length * hoursEach },
+      : { offsetK: medianInPlace(Float64Array.from(each)), hours: each.length * hoursEach },
   );
 }
 

@@ -41,19 +41,26 @@ export function resample(
   for (let i = 0; i < ts.length; i++) {
     let from = ts[i] as number;
     if (from >= end) break;
-    const next = i + 1 < ts.length ? (ts[i + 1] as number) : Number.NaN;
-    let until = Number.isNaN(next) ? from + holdLast : next - from <= reach ? next : from + usual;
+    let until = from + holdLast;
+    if (i + 1 < ts.length) {
+      const next = ts[i + 1] as number;
+      until = next - from <= reach ? next : from + usual;
+    }
     if (until <= start) continue;
     if (from < start) from = start;
     if (until > end) until = end;
     const value = (v[i] as number) / scale;
-    for (let cell = Math.floor((from - start) / step); from < until; cell++) {
-      const edge = start + (cell + 1) * step;
-      const stop = Math.min(until, edge);
-      sum[cell] = (sum[cell] as number) + value * (stop - from);
-      covered[cell] = (covered[cell] as number) + (stop - from);
-      from = stop;
+    let cell = Math.floor((from - start) / step);
+    let edge = start + (cell + 1) * step;
+    while (until > edge) {
+      sum[cell] = (sum[cell] as number) + value * (edge - from);
+      covered[cell] = (covered[cell] as number) + (edge - from);
+      from = edge;
+      edge += step;
+      cell++;
     }
+    sum[cell] = (sum[cell] as number) + value * (until - from);
+    covered[cell] = (covered[cell] as number) + (until - from);
   }
   for (let cell = 0; cell < count; cell++) {
     const seconds = covered[cell] as number;

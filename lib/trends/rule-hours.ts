@@ -1,6 +1,6 @@
-import { quantiles } from "@/lib/statistics/quantile";
 import { coolingSeasonMask } from "./cooling-season";
 import { stepHours } from "./grid";
+import { medianInPlace } from "./median-in-place";
 import {
   ABOVE_COMMAND_FACTOR,
   type AirflowLimits,
@@ -83,7 +83,8 @@ export function ruleHours(input: {
   const read = (values: Float64Array | null, i: number): number => (values ? (values[i] as number) : Number.NaN);
 
   const n = { ...ZERO };
-  const deadbands: number[] = [];
+  const deadbands = new Float64Array(grids.grid.count);
+  let deadbandCount = 0;
   let leakSum = 0;
   let shutRun = 0;
   let aboveRun = 0;
@@ -137,7 +138,7 @@ export function ruleHours(input: {
       n.valveFull++;
       if (zoneAir < hsp - NEAR_SETPOINT_K && discharge < LEAK_DIFFERENCE_K) n.reheatWithoutHeat++;
     }
-    if (!Number.isNaN(csp - hsp)) deadbands.push(csp - hsp);
+    if (!Number.isNaN(csp - hsp)) deadbands[deadbandCount++] = csp - hsp;
     const code = states.codes[i] as number;
     if (code === COOLING || code === REHEAT) {
       if (lastActive.code >= 0 && lastActive.code !== code && i - lastActive.i <= alternationReach) n.alternations++;
@@ -151,7 +152,7 @@ export function ruleHours(input: {
     ...hours,
     alternations: n.alternations,
     meanLeakDifferenceK: n.leaking > 0 ? leakSum / n.leaking : null,
-    medianDeadbandK: deadbands.length > 0 ? (quantiles(deadbands, [0.5])[0] as number) : null,
+    medianDeadbandK: deadbandCount > 0 ? medianInPlace(deadbands.subarray(0, deadbandCount)) : null,
   };
 }
 

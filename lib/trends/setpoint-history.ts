@@ -1,5 +1,6 @@
 import { median } from "@/lib/statistics/quantile";
 import { type Grid, stepHours } from "./grid";
+import { medianInPlace } from "./median-in-place";
 
 const WEEK_SECONDS = 7 * 86400;
 /** A week needs this many occupied hours with a setpoint to count. Judgement, no source. */
@@ -24,27 +25,40 @@ export type SetpointHistory = {
 
 /** Occupied and unoccupied medians of a setpoint trend and a step down that lasted to the end of the record. */
 export function setpointHistory(grid: Grid, setpointC: Float64Array, occupied: Uint8Array): SetpointHistory {
-  const during = setpointC.filter((each, i) => occupied[i] === 1 && !Number.isNaN(each));
-  const outside = setpointC.filter((each, i) => occupied[i] !== 1 && !Number.isNaN(each));
+  const during = gather(setpointC, occupied, 1, 0, grid.count);
+  const outside = gather(setpointC, occupied, 0, 0, grid.count);
   const weeks = weekMedians(grid, setpointC, occupied);
   return {
-    occupiedMedianC: during.length > 0 ? median(during) : null,
-    unoccupiedMedianC: outside.length > 0 ? median(outside) : null,
+    occupiedMedianC: during.length > 0 ? medianInPlace(during) : null,
+    unoccupiedMedianC: outside.length > 0 ? medianInPlace(outside) : null,
     weeks,
     stepDown: lastingStepDown(grid, setpointC, occupied, weeks),
   };
+}
+
+/** The recorded values of the intervals that are (1) or are not (0) occupied, as a fresh array. */
+function gather(values: Float64Array, occupied: Uint8Array, wanted: number, from: number, until: number): Float64Array {
+  const found = new Float64Array(until - from);
+  let count = 0;
+  for (let i = from; i < until; i++) {
+    const value = values[i] as number;
+    if (occupied[i] === wanted && !Number.isNaN(value)) found[count++] = value;
+  }
+  return found.subarray(0, count);
 }
 
 function weekMedians(grid: Grid, setpointC: Float64Array, occupied: Uint8Array): WeekMedian[] {
   const perWeek = Math.max(1, Math.round(WEEK_SECONDS / grid.stepSeconds));
   const weeks: WeekMedian[] = [];
   for (let from = 0; from < grid.count; from += perWeek) {
-    const values = setpointC
-      .subarray(from, from + perWeek)
-      .filter((each, k) => occupied[from + k] === 1 && !Number.isNaN(each));
+    const values = gather(setpointC, occupied, 1, from, Math.min(from + perWeek, grid.count));
     const hours = values.length * stepHours(grid);
     if (hours < LEAST_WEEK_HOURS) continue;
-    weeks.push({ startUtcSeconds: grid.startUtcSeconds + from * grid.stepSeconds, hours, medianC: median(values) });
+    weeks.push({
+      startUtcSeconds: grid.startUtcSeconds + from * grid.stepSeconds,
+      hours,
+      medianC: medianInPlace(values),
+    });
   }
   return weeks;
 }

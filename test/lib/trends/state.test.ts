@@ -5,7 +5,7 @@ import { zoneStates } from "@/lib/trends/state";
 import { STATE_BY_CODE } from "@/lib/trends/state-code";
 import { OCCUPIED_STATES } from "@/lib/trends/zone-state";
 import vav from "../../check-values/trends/vav.json";
-import { makeZoneGrids } from "../../support/zone-grids";
+import { type Instant, makeZoneGrids } from "../../support/zone-grids";
 
 type PartitionCheck = {
   name: string;
@@ -160,7 +160,7 @@ describe("properties", () => {
     outdoorAirTempC: maybe(5, 38),
   });
   const limits = { minimumAirflowM3ps: 0.1, designAirflowM3ps: 0.4 };
-  const expose = (rows: readonly fc.TypeOf<typeof interval>[], targetZoneAirTempC: number) => {
+  const expose = (rows: readonly Instant[], targetZoneAirTempC: number) => {
     const grids = makeZoneGrids(rows.length, ({ i }) => rows[i] as (typeof rows)[number]);
     return zoneExposure({
       zoneId: 1,
