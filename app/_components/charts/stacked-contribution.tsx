@@ -24,7 +24,7 @@ export function StackedContribution({ label, parts, format, unit }: Props) {
   const below = placed.length - above;
   const top = above * LEVEL_PX + (above > 0 ? 8 : 0);
   const height = top + BAR_PX + below * LEVEL_PX + (below > 0 ? 8 : 0);
-  const tail = unit ? `\u2009${unit}` : "";
+  const tail = unit ? `\u00a0${unit}` : "";
   return (
     <figure className={styles.figure}>
       <svg

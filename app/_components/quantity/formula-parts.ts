@@ -7,7 +7,7 @@ export type FormulaPart =
 const NAME = /^[\p{L}][\p{L}\p{N}]*(?:_(?:\{[^}]*\}|[\p{L}\p{N},]+(?:_[\p{L}\p{N}]+)*))?/u;
 const NUMBER = /^\d[\d,]*(?:\.\d+)?(?:e[+-]?\d+)?/i;
 const POWER = /^\^(?:\(([^)]*)\)|(-?[\p{L}\p{N}.]+))/u;
-const SIGNS: Record<string, string> = { "*": "\u202f·\u202f", "-": "\u2212", "<=": "≤", ">=": "≥" };
+const SIGNS: Record<string, string> = { "*": "\u2009·\u2009", "-": "\u2212", "<=": "≤", ">=": "≥" };
 
 /** Base and subscript of a symbol: `c_p` is c with subscript p. */
 export function symbolParts(symbol: string): { base: string; sub: string } {

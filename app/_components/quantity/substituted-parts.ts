@@ -24,7 +24,7 @@ export function substitutedParts(working: Working): FormulaPart[] | null {
     }
     const words = part.text.match(/\p{L}{2,}/gu) ?? [];
     if (words.some((word) => !FUNCTIONS.has(word)) || (part.kind === "power" && /\p{L}/u.test(part.text))) return null;
-    parts.push(part);
+    parts.push(part.kind === "plain" ? { kind: "plain", text: part.text.replace(/·/g, "×") } : part);
   }
   return parts;
 }

@@ -1,4 +1,5 @@
 import Link from "next/link";
+import type { ReactNode } from "react";
 import { type DataColumn, DataTable } from "@/app/_components/ui/data-table";
 import type { Term, Working } from "@/lib/working/working";
 import { formatFigure, spanWords } from "./format-figure";
@@ -32,7 +33,7 @@ export function WorkingSheet({ working, buildingPath }: Props) {
           {substituted ? " = " : <FormulaSymbol symbol={result.symbol} />}
           {substituted ? null : " = "}
           <strong>
-            <Quantity value={result.value} unit={result.unit} />
+            <Quantity value={result.value} unit={result.unit} digits={{ significant: 4 }} />
           </strong>
           <span className={styles.what}> {result.label}</span>
         </span>
@@ -75,7 +76,7 @@ function termColumns(buildingPath: string): DataColumn<Term>[] {
     { key: "unit", head: "Unit", cell: (term) => term.unit || "\u2013" },
     { key: "range", head: "Range", align: "number", cell: termRange },
     { key: "origin", head: "Origin", cell: (term) => term.origin },
-    { key: "source", head: "Source", cell: (term) => <TermSource term={term} buildingPath={buildingPath} /> },
+    { key: "source", head: "Source", cell: (term) => termSource(term, buildingPath) },
   ];
 }
 
@@ -84,7 +85,7 @@ function termRange({ low, high }: Term): string {
   return spanWords(formatFigure(low, { significant: 4 }), formatFigure(high, { significant: 4 }));
 }
 
-function TermSource({ term, buildingPath }: { term: Term; buildingPath: string }) {
+function termSource(term: Term, buildingPath: string): ReactNode {
   if (term.assumptionId) {
     return <Link href={`${buildingPath}/assumptions#${term.assumptionId}`}>{term.source ?? "assumption"}</Link>;
   }

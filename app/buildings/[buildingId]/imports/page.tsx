@@ -1,0 +1,114 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { PageHeading } from "@/app/_components/shell/page-heading";
+import { Remark } from "@/app/_components/shell/remark";
+import { Section } from "@/app/_components/shell/section";
+import { LinkButton } from "@/app/_components/ui/button";
+import { DataTable } from "@/app/_components/ui/data-table";
+import { EmptyState } from "@/app/_components/ui/empty-state";
+import { Notice } from "@/app/_components/ui/notice";
+import { readAs } from "@/app/_server/read";
+import { readBuilding } from "@/lib/services/buildings/find";
+import { readImportHistory } from "@/lib/services/imports/history";
+import { readWeather } from "@/lib/services/weather/read";
+import { formatLocal } from "@/lib/time/format";
+import { formatNumber } from "@/lib/units/format";
+import { UploadForm } from "./_components/upload-form";
+import { outcomeLines, STATE_WORDS, waitingSentence, weatherSentence } from "./view-model";
+
+export const metadata: Metadata = { title: "Imports" };
+
+type Props = { params: Promise<{ buildingId: string }>; searchParams: Promise<Record<string, string | undefined>> };
+
+export default async function ImportsPage({ params, searchParams }: Props) {
+  const id = Number((await params).buildingId);
+  const path = `/buildings/${id}/imports`;
+  const outcome = outcomeLines((await searchParams).outcome);
+  const { building, runs, weather } = await readAs(
+    (ctx) => ({ building: readBuilding(ctx, id), runs: readImportHistory(ctx, id), weather: readWeather(ctx, id) }),
+    path,
+  );
+  const waiting = waitingSentence(runs);
+  const whole = (value: number) => formatNumber(value, { decimals: 0 });
+  return (
+    <>
+      <PageHeading
+        title="Imports"
+        lede="Trend logs, weather and tables come in here. Every file is kept as it came, and every row's fate is on record."
+      />
+      {outcome.map((line) => (
+        <Notice key={line.key} kind={line.kind} title={line.title}>
+          <p>{line.message}</p>
+        </Notice>
+      ))}
+      {waiting ? (
+        <Notice
+          kind="note"
+          title={waiting}
+          action={
+            <LinkButton kind="primary" href={`${path}/mapping`}>
+              Map the points
+            </LinkButton>
+          }
+        >
+          <p>Nothing is stored until someone has said which zone each point belongs to.</p>
+        </Notice>
+      ) : null}
+      <Section
+        id="upload"
+        title="Bring files in"
+        remarks={
+          <>
+            <Remark title="Weather">{weatherSentence(weather)}</Remark>
+            <Remark title="Templates">
+              <a href={`${path}/templates/zones`}>zones</a>, <a href={`${path}/templates/desks`}>desks</a>,{" "}
+              <a href={`${path}/templates/devices`}>devices</a>
+            </Remark>
+          </>
+        }
+      >
+        <UploadForm action={`${path}/upload`} />
+      </Section>
+      <Section id="history" title="History" wide>
+        <DataTable
+          caption="Files brought in, newest first"
+          captionHidden
+          rows={runs}
+          rowKey={(run) => run.id}
+          columns={[
+            {
+              key: "file",
+              head: "File",
+              names: true,
+              cell: (run) => <Link href={`${path}/${run.id}`}>{run.fileName}</Link>,
+            },
+            { key: "kind", head: "Holds", cell: (run) => run.kind },
+            { key: "state", head: "State", cell: (run) => STATE_WORDS[run.state] },
+            { key: "rows", head: "Rows", align: "number", cell: (run) => whole(run.rowsInFile) },
+            {
+              key: "taken",
+              head: "Taken",
+              align: "number",
+              cell: (run) => whole(run.rowsAccepted + run.rowsRepaired),
+            },
+            {
+              key: "left",
+              head: "Not taken",
+              align: "number",
+              cell: (run) => whole(run.rowsHeldBack + run.rowsRejected + run.rowsIgnored),
+            },
+            { key: "added", head: "Added", align: "number", cell: (run) => whole(run.samplesAdded) },
+            { key: "changed", head: "Changed", align: "number", cell: (run) => whole(run.samplesChanged) },
+            { key: "by", head: "By", cell: (run) => run.startedBy },
+            { key: "at", head: "When", cell: (run) => formatLocal(run.startedAtMs, building.timeZone, "date-time") },
+          ]}
+          empty={
+            <EmptyState>
+              No file yet. Zones first, then trend logs and a weather year; desks and devices as you have them.
+            </EmptyState>
+          }
+        />
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,57 @@
+import { NextResponse } from "next/server";
+import { requestContext } from "@/app/_server/request-context";
+import { IMPORT_KINDS, type ImportKind } from "@/db/schema/trend-import";
+import { requireFacilities } from "@/lib/services/authorise";
+import { ServiceError } from "@/lib/services/errors";
+import { type FileOutcome, takeFile } from "@/lib/services/imports/take-file";
+
+type Params = { params: Promise<{ buildingId: string }> };
+
+/**
+ * Takes the files of the upload form and leads back to the imports page with what became of each. A route, since
+ * server actions stop at 1 MB. Only the site's own pages may post here.
+ */
+export async function POST(request: Request, { params }: Params): Promise<Response> {
+  const { buildingId } = await params;
+  const origin = request.headers.get("origin");
+  if (origin !== null && new URL(origin).host !== request.headers.get("host"))
+    return new Response("This form belongs to another site.", { status: 403 });
+  const ctx = await requestContext();
+  try {
+    requireFacilities(ctx);
+    const form = await request.formData();
+    const kind = String(form.get("kind")) as ImportKind;
+    if (!IMPORT_KINDS.includes(kind)) throw new ServiceError("invalid", "Say what the files hold.");
+    const files = form.getAll("files").filter((each): each is File => each instanceof File && each.name !== "");
+    const outcomes: FileOutcome[] = [];
+    for (const file of files) {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      outcomes.push(await takeFile(ctx, Number(buildingId), kind, { name: file.name, bytes }));
+    }
+    return back(buildingId, outcomes.length > 0 ? outcomes : [noFile()]);
+  } catch (error) {
+    if (!(error instanceof ServiceError)) throw error;
+    if (error.code === "unauthenticated") return seeOther(`/sign-in?next=/buildings/${buildingId}/imports`);
+    if (error.code === "not-found") return new Response(error.message, { status: 404 });
+    return back(buildingId, [{ fileName: "", state: "refused", message: error.message, runId: null }]);
+  }
+}
+
+const noFile = (): FileOutcome => ({
+  fileName: "",
+  state: "refused",
+  message: "No file was chosen: choose one or more and send the form again.",
+  runId: null,
+});
+
+/** Outcomes travel in the address: few, short, and the page can be loaded again. The history has all of it. */
+function back(buildingId: string, outcomes: readonly FileOutcome[]): Response {
+  const shown = outcomes.slice(0, 12).map(({ fileName, state, message }) => [state, fileName, message.slice(0, 300)]);
+  const counts = { all: outcomes.length, refused: outcomes.filter((each) => each.state === "refused").length };
+  const query = new URLSearchParams({ outcome: JSON.stringify({ shown, counts }) });
+  return seeOther(`/buildings/${buildingId}/imports?${query}`);
+}
+
+function seeOther(location: string): Response {
+  return new NextResponse(null, { status: 303, headers: { location } });
+}

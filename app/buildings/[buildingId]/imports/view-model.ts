@@ -1,0 +1,59 @@
+import type { ImportRunRow } from "@/db/queries/import-runs";
+import type { WeatherSummary } from "@/lib/services/weather/read";
+
+export const STATE_WORDS: Record<ImportRunRow["state"], string> = {
+  waiting: "waits for its mapping",
+  running: "being imported",
+  done: "imported",
+  interrupted: "interrupted: bring it in again",
+  refused: "refused",
+  failed: "failed: bring it in again",
+};
+
+export type OutcomeLine = { key: string; kind: "done" | "note" | "caution"; title: string; message: string };
+
+/** What the upload route said of each file; nothing when the address holds none or something else. */
+export function outcomeLines(text: string | undefined): OutcomeLine[] {
+  if (!text) return [];
+  try {
+    const { shown, counts } = JSON.parse(text) as {
+      shown: [string, string, string][];
+      counts: { all: number; refused: number };
+    };
+    const refused = shown.filter(([state]) => state === "refused");
+    const taken = shown.filter(([state]) => state !== "refused");
+    const lines = refused.map(
+      ([, fileName, message], i): OutcomeLine => ({
+        key: `refused-${i}`,
+        kind: "caution",
+        title: fileName ? `${fileName} was refused` : "Nothing was brought in",
+        message,
+      }),
+    );
+    if (counts.all > counts.refused) {
+      const messages = new Set(taken.map(([, , message]) => message));
+      const files = counts.all - counts.refused;
+      lines.unshift({
+        key: "taken",
+        kind: taken.every(([state]) => state === "imported") ? "done" : "note",
+        title: files === 1 ? (taken[0]?.[1] ?? "One file") : `${files} files`,
+        message: [...messages].join(" "),
+      });
+    }
+    return lines;
+  } catch {
+    return [];
+  }
+}
+
+export function waitingSentence(runs: readonly Pick<ImportRunRow, "kind" | "state">[]): string | null {
+  const count = runs.filter((run) => run.kind === "trends" && run.state === "waiting").length;
+  if (count === 0) return null;
+  return count === 1 ? "One trend file waits for its mapping" : `${count} trend files wait for their mapping`;
+}
+
+export function weatherSentence(weather: WeatherSummary | null): string {
+  return weather
+    ? `${weather.station}, from ${weather.fileName}.`
+    : "No weather year yet. Bring an EPW or TMY3 file of a station nearby: figures are carried to a whole year with it.";
+}

@@ -1,0 +1,86 @@
+import type { AppTransaction } from "@/db/client";
+import { findDevice, findDeviceByLabel, insertDevice, replaceSettings, updateDevice } from "@/db/queries/devices";
+import { findDeskByCode, findZoneByCode, insertDesk, insertZone, updateDesk, updateZone } from "@/db/queries/zones";
+import type { DeskRow } from "@/lib/importers/tables/read-desks";
+import type { DeviceRow } from "@/lib/importers/tables/read-devices";
+import type { ZoneRow } from "@/lib/importers/tables/read-zones";
+import type { ReadTable } from "./read-table";
+
+/** What became of the things that the rows describe. */
+export type Taken = { added: number; changed: number; same: number };
+
+type At = { buildingId: number; now: number; today: string };
+
+/** Writes the accepted rows of a table; a thing that stands as the row says counts as the same and is not written. */
+export function takeRows(tx: AppTransaction, table: ReadTable, at: At): Taken {
+  const taken: Taken = { added: 0, changed: 0, same: 0 };
+  if (table.read.status === "refused") return taken;
+  switch (table.kind) {
+    case "zones":
+      for (const { row } of table.read.rows) taken[takeZone(tx, row, at)] += 1;
+      break;
+    case "desks":
+      for (const { row } of table.read.rows) taken[takeDesk(tx, row, at)] += 1;
+      break;
+    case "devices":
+      for (const { row } of table.read.rows) taken[takeDevice(tx, row, at)] += 1;
+  }
+  return taken;
+}
+
+function takeZone(tx: AppTransaction, row: ZoneRow, { buildingId }: At): keyof Taken {
+  const present = findZoneByCode(tx, buildingId, row.code);
+  if (!present) {
+    insertZone(tx, { ...row, buildingId });
+    return "added";
+  }
+  if (agrees(present, row)) return "same";
+  updateZone(tx, present.id, row);
+  return "changed";
+}
+
+function takeDesk(tx: AppTransaction, { zoneCode, ...row }: DeskRow, { buildingId }: At): keyof Taken {
+  const zone = findZoneByCode(tx, buildingId, zoneCode);
+  if (!zone) throw new Error(`desk ${row.code} was accepted for a zone that is not there`);
+  const present = findDeskByCode(tx, buildingId, row.code);
+  if (!present) {
+    insertDesk(tx, { ...row, buildingId, zoneId: zone.id });
+    return "added";
+  }
+  if (agrees(present, { ...row, zoneId: zone.id })) return "same";
+  updateDesk(tx, present.id, { ...row, zoneId: zone.id });
+  return "changed";
+}
+
+function takeDevice(tx: AppTransaction, row: DeviceRow, { buildingId, now, today }: At): keyof Taken {
+  const { zoneCode, deskCode, settings: given, ...columns } = row;
+  const zone = findZoneByCode(tx, buildingId, zoneCode);
+  if (!zone) throw new Error(`device ${row.label} was accepted for a zone that is not there`);
+  const deskId = deskCode === null ? null : (findDeskByCode(tx, buildingId, deskCode)?.id ?? null);
+  const placed = { ...columns, zoneId: zone.id, deskId };
+  const settings = given.map((each) => ({
+    ...each,
+    voltageMeasured: each.voltageV !== null,
+    hoursPerYear: each.hoursPerYear ?? 0,
+    dutyFraction: each.dutyFraction ?? 1,
+  }));
+  const found = findDeviceByLabel(tx, buildingId, row.label);
+  if (!found) {
+    const { id } = insertDevice(tx, { ...placed, buildingId, foundOn: today, createdAtMs: now, updatedAtMs: now });
+    replaceSettings(tx, id, settings);
+    return "added";
+  }
+  const present = findDevice(tx, buildingId, found.id);
+  const settingsAgree =
+    present?.settings.length === settings.length &&
+    settings.every((each, i) => agrees(present.settings[i] as object, each));
+  if (settingsAgree && agrees(found, placed)) return "same";
+  updateDevice(tx, found.id, { ...placed, updatedAtMs: now });
+  replaceSettings(tx, found.id, settings);
+  return "changed";
+}
+
+/** True when `present` has every value of `wanted`. */
+function agrees(present: object, wanted: object): boolean {
+  return Object.entries(wanted).every(([key, value]) => (present as Record<string, unknown>)[key] === value);
+}
