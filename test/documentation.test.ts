@@ -44,7 +44,7 @@ test("the check finds what is not described", () => {
 test("the check finds paths that are gone, in text and in code blocks", () => {
   const files = new Set(["lib/units/area.ts", "app/buildings/[buildingId]/page.tsx"]);
   const text =
-    "See `lib/units`, `lib/units/area.ts`, `page.tsx`, `lib/units/gone.ts`, `gone.ts`, `lib/gone`, `units/area.ts`, " +
+    "See `lib/units`, `lib/units/area.ts`, `lib/units/area`, `page.tsx`, `lib/units/gone.ts`, `gone.ts`, `lib/gone`, `units/area.ts`, " +
     "`app/buildings/[buildingId]/`, `lib/*`, `npm run lint`, `day.csv`.\n```\nnode app/gone.mjs --json\n```\n";
   expect(missingPaths("A.md", text, files)).toEqual(
     ["app/gone.mjs", "lib/units/gone.ts", "gone.ts", "lib/gone"].map(

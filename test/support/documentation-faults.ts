@@ -23,10 +23,15 @@ export function missingPaths(document: string, text: string, files: ReadonlySet<
   const exists = (named: string): boolean => {
     const wanted = named.replace(/\/$/, "");
     if (!OWN_FOLDER.test(named)) return wanted.includes("/") ? endsLike(files, wanted) : names.has(wanted);
-    return files.has(wanted) || [...files].some((file) => file.startsWith(`${wanted}/`));
+    return files.has(wanted) || [...files].some((file) => file.startsWith(`${wanted}/`) || isModule(file, wanted));
   };
   const missing = [...new Set(namedPaths(text))].filter((named) => !exists(named));
   return missing.map((named) => `${document} names ${named}, which is not there`);
+}
+
+/** Whether a name is a file's without its ending, as imports give it. */
+function isModule(file: string, name: string): boolean {
+  return file.startsWith(`${name}.`) && SOURCE_ENDING.test(file);
 }
 
 function endsLike(files: ReadonlySet<string>, wanted: string): boolean {
