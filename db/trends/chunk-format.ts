@@ -1,6 +1,7 @@
 /*
  * A chunk: the samples of one series in one period of 28 days (see bucket.ts), as the blob `chunk.data`.
- * All numbers are little-endian. Enough to write a reader in another language:
+ * All numbers are little-endian. Enough to write a reader in another language (there is one in Python,
+ * test/check-values/trend-store/read_chunks.py, written from this text alone):
  *
  *   offset  size  field
  *   0       1     version, 1
