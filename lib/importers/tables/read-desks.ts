@@ -19,7 +19,7 @@ export function readDesksTable(
   for (const record of table.records) {
     const cells = rowCells(table, record);
     const code = cells.text("code", 40);
-    const zoneText = cells.text("zone", 40);
+    const zoneText = cells.text("zoneCode", 40);
     const note = cells.text("note", 200);
     const first = firstLines.get(looseCode(code));
     if (code === "") cells.fault("code-blank", "the desk has no code");
@@ -31,5 +31,5 @@ export function readDesksTable(
     if (!cells.hasFaults() && zoneCode !== null) rows.push({ line: cells.line, row: { code, zoneCode, note } });
   }
   fates.sort((a, b) => a.line - b.line);
-  return { status: "ok", rows, fates, findings: table.findings };
+  return { status: "ok", rows, fates, findings: table.findings, fields: [...table.columns.keys()] };
 }

@@ -46,7 +46,7 @@ export function readDevicesTable(file: { bytes: Uint8Array }, building: DeviceTa
   const firstRows = new Map<string, Omit<DeviceRow, "settings"> | null>();
   for (const record of table.records) {
     const cells = rowCells(table, record);
-    const label = cells.text("device", 60);
+    const label = cells.text("label", 60);
     if (label === "") {
       cells.fault("device-blank", "the row does not say which device it belongs to");
       fates.push(cells.fate());
@@ -64,7 +64,7 @@ export function readDevicesTable(file: { bytes: Uint8Array }, building: DeviceTa
   const gathered = gatherDevices(lines);
   fates.push(...gathered.fates);
   fates.sort((a, b) => a.line - b.line);
-  return { status: "ok", rows: gathered.rows, fates, findings: table.findings };
+  return { status: "ok", rows: gathered.rows, fates, findings: table.findings, fields: [...table.columns.keys()] };
 }
 
 type Described = Omit<DeviceRow, "settings">;
@@ -81,9 +81,9 @@ function describeDevice(
 ): Described | null {
   const texts = {
     kind: cells.text("kind", 40),
-    class: cells.text("class", 80),
-    zone: cells.text("zone", 40),
-    desk: cells.text("desk", 40),
+    class: cells.text("deviceClass", 80),
+    zone: cells.text("zoneCode", 40),
+    desk: cells.text("deskCode", 40),
   };
   const isBlank = Object.values(texts).every((text) => text === "");
   // After a first row that could not be read, a blank repeat has nothing to add: it is held back with its device.

@@ -32,10 +32,10 @@ export function readZonesTable(file: { bytes: Uint8Array }): TableRead<ZoneRow> 
       code: cells.text("code", 40),
       name: cells.text("name", 120),
       floor: cells.text("floor", 40),
-      floorAreaM2: cells.number("area", AREA_M2),
+      floorAreaM2: cells.number("floorAreaM2", AREA_M2),
       airHandler: cells.text("airHandler", 40),
-      designAirflowM3ps: cells.number("designAirflow", DESIGN_M3PS),
-      minimumAirflowM3ps: cells.number("minimumAirflow", MINIMUM_M3PS),
+      designAirflowM3ps: cells.number("designAirflowM3ps", DESIGN_M3PS),
+      minimumAirflowM3ps: cells.number("minimumAirflowM3ps", MINIMUM_M3PS),
     };
     const meant = codeBehindDate(row.code);
     const first = firstLines.get(looseCode(row.code));
@@ -55,5 +55,5 @@ export function readZonesTable(file: { bytes: Uint8Array }): TableRead<ZoneRow> 
     if (!cells.hasFaults()) rows.push({ line: cells.line, row });
   }
   fates.sort((a, b) => a.line - b.line);
-  return { status: "ok", rows, fates, findings: table.findings };
+  return { status: "ok", rows, fates, findings: table.findings, fields: [...table.columns.keys()] };
 }

@@ -18,28 +18,28 @@ const ZONE_NAMES = ["zone", "zone code", "zone id"];
 const DESK_NAMES = ["desk", "desk code", "desk id"];
 const NOTE: ColumnSpec = { key: "note", names: ["note", "notes", "comment", "remark"] };
 
-/** Columns of each table that can be brought in as CSV. */
+/** Columns of each table that can be brought in as CSV, by the field of the row that they fill. */
 export const TABLE_COLUMNS: Record<TableKind, readonly ColumnSpec[]> = {
   zones: [
     { key: "code", names: [...ZONE_NAMES, "code"], required: true },
     { key: "name", names: ["name", "zone name", "description"] },
     { key: "floor", names: ["floor", "storey", "level"] },
-    { key: "area", names: ["floor area", "area", "zone area"], units: AREA_UNITS },
+    { key: "floorAreaM2", names: ["floor area", "area", "zone area"], units: AREA_UNITS },
     { key: "airHandler", names: ["air handler", "ahu", "air handling unit"] },
-    { key: "designAirflow", names: ["design airflow", "maximum airflow", "max airflow"], units: AIRFLOW_UNITS },
-    { key: "minimumAirflow", names: ["minimum airflow", "min airflow"], units: AIRFLOW_UNITS },
+    { key: "designAirflowM3ps", names: ["design airflow", "maximum airflow", "max airflow"], units: AIRFLOW_UNITS },
+    { key: "minimumAirflowM3ps", names: ["minimum airflow", "min airflow"], units: AIRFLOW_UNITS },
   ],
   desks: [
     { key: "code", names: [...DESK_NAMES, "code"], required: true },
-    { key: "zone", names: ZONE_NAMES, required: true },
+    { key: "zoneCode", names: ZONE_NAMES, required: true },
     NOTE,
   ],
   devices: [
-    { key: "device", names: ["device", "device label", "label"], required: true },
+    { key: "label", names: ["device", "device label", "label"], required: true },
     { key: "kind", names: ["kind", "device kind"] },
-    { key: "class", names: ["class", "device class"], required: true },
-    { key: "zone", names: ZONE_NAMES, required: true },
-    { key: "desk", names: DESK_NAMES },
+    { key: "deviceClass", names: ["class", "device class"], required: true },
+    { key: "zoneCode", names: ZONE_NAMES, required: true },
+    { key: "deskCode", names: DESK_NAMES },
     { key: "setting", names: ["setting", "setting name"], required: true },
     { key: "basis", names: ["basis", "power basis"], required: true },
     { key: "currentA", names: ["current", "measured current"], units: { a: 1, ma: 0.001 } },

@@ -43,6 +43,8 @@ export type TableRead<Row> =
       rows: readonly { line: number; row: Row }[];
       fates: readonly RowFate[];
       findings: readonly TableFinding[];
+      /** Fields of the row for which the file has a column: only these may replace what is known already. */
+      fields: readonly string[];
     }
   | TableRefusal;
 

@@ -120,6 +120,11 @@ describe("text", () => {
     expect(fate && "message" in fate && fate.message).toContain("write 1200 or 1.200");
   });
 
+  it("names the fields that the file has columns for, so that others can be left as they are", () => {
+    expect(acceptedTable(read("zone,area_m2\n2-14,120\n")).fields).toEqual(["code", "floorAreaM2"]);
+    expect(acceptedTable(read("zone,area\n2-14,\n")).fields).toEqual(["code"]);
+  });
+
   it("in columns without a place is reported", () => {
     const [finding] = acceptedTable(read("zone,owner,shade\n2-14,A,B\n")).findings;
     expect(finding && tableFindingText(finding)).toBe("Columns that have no place here were left out: owner, shade.");
