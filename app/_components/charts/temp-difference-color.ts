@@ -53,7 +53,7 @@ export function tempDifferenceInk(differenceK: number): string {
   return contrastRatio(ground, DARK_INK) >= contrastRatio(ground, PALE_INK) ? DARK_INK : PALE_INK;
 }
 
-const DARK_INK = "#10140f";
+const DARK_INK = "#000000";
 const PALE_INK = "#ffffff";
 
 /** Contrast ratio of two #rrggbb colours: WCAG 2.2, definitions of contrast ratio and relative luminance. */
