@@ -1,0 +1,130 @@
+import { type PointKind, STORED_DECIMALS, STORED_UNIT } from "@/lib/trends/point-kind";
+import { m3psFromCfm, m3psFromLps, m3psFromM3ph } from "@/lib/units/airflow";
+import { celsiusFromFahrenheit, celsiusFromKelvin } from "@/lib/units/temperature";
+import { makeFinding } from "./findings";
+import { stateAsNumber } from "./state-words";
+import type { FileUnit, TrendFinding, TrendPoint } from "./trend-file";
+
+export type StoredSamples = {
+  status: "ok";
+  /** UTC seconds, ascending. */
+  ts: Float64Array;
+  /** Values in the kind's stored unit, times 10^decimals. */
+  v: Int32Array;
+  decimals: number;
+  /** Readings that were left out, by reason. */
+  implausible: number;
+  unknownStates: number;
+  findings: TrendFinding[];
+};
+export type ConversionVerdict =
+  | StoredSamples
+  | { status: "unit-does-not-fit"; kind: PointKind; unit: FileUnit | null; sentence: string };
+
+/** Factor or formula from a file unit to each stored unit. */
+const TO_STORED: Record<"degC" | "m3ps" | "percent" | "state", Partial<Record<FileUnit, (value: number) => number>>> = {
+  degC: { degF: celsiusFromFahrenheit, degC: (value) => value, kelvin: celsiusFromKelvin },
+  m3ps: { cfm: m3psFromCfm, m3PerHour: m3psFromM3ph, litrePerSecond: m3psFromLps, m3PerSecond: (value) => value },
+  percent: { percent: (value) => value },
+  state: {},
+};
+
+/**
+ * Limits in stored units beyond which a value cannot be. Zone air: -30 to 60 °C (rule 9 of the trend samples). The
+ * others are common practice, no source: setpoints 5 to 45 °C (a 0 °F that stands for "no reading" is out), air behind a
+ * coil -30 to 90 °C, outdoors -60 to 60 °C, flows 0 to 100 m³/s, positions -5 to 105 % (a calibration may be a little
+ * off; what lies within is kept as it is, never clamped).
+ */
+export const PLAUSIBLE: Record<PointKind, { low: number; high: number }> = {
+  "zone-air-temp": { low: -30, high: 60 },
+  "cooling-setpoint": { low: 5, high: 45 },
+  "heating-setpoint": { low: 5, high: 45 },
+  airflow: { low: 0, high: 100 },
+  "airflow-setpoint": { low: 0, high: 100 },
+  "damper-position": { low: -5, high: 105 },
+  "reheat-valve": { low: -5, high: 105 },
+  "discharge-air-temp": { low: -30, high: 90 },
+  occupancy: { low: 0, high: 1 },
+  "supply-air-temp": { low: -30, high: 90 },
+  "outdoor-air-temp": { low: -60, high: 60 },
+};
+
+/**
+ * Readings of a point as they are stored for a kind. Implausible values and states that are neither on nor off are
+ * left out and reported; nothing is clamped. `unit` goes before the point's own (a confirmed mapping knows better).
+ */
+export function convertToStored(
+  point: Pick<TrendPoint, "name" | "kind" | "unit" | "tsUtcSeconds" | "values" | "stateNames">,
+  kind: PointKind,
+  unit: FileUnit | null = point.unit,
+): ConversionVerdict {
+  const stored = STORED_UNIT[kind];
+  const convert =
+    stored === "state" || point.kind === "state" ? stateConverter(point, stored) : TO_STORED[stored][unit ?? "W"];
+  if (!convert) return doesNotFit(point.name, kind, point.kind === "state" ? null : unit);
+  const decimals = STORED_DECIMALS[kind];
+  const scale = 10 ** decimals;
+  const limits = PLAUSIBLE[kind];
+  const n = point.tsUtcSeconds.length;
+  const ts = new Float64Array(n);
+  const v = new Int32Array(n);
+  let kept = 0;
+  let implausible = 0;
+  let unknownStates = 0;
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < n; i++) {
+    const raw = point.values[i] as number;
+    const value = convert(raw);
+    if (value === null) {
+      unknownStates++;
+    } else if (value < limits.low || value > limits.high) {
+      implausible++;
+      lowest = Math.min(lowest, raw);
+      highest = Math.max(highest, raw);
+    } else {
+      ts[kept] = point.tsUtcSeconds[i] as number;
+      v[kept] = Math.round(value * scale);
+      kept++;
+    }
+  }
+  const findings: TrendFinding[] = [];
+  if (implausible > 0) {
+    const evidence = lowest === highest ? `all ${lowest}` : `from ${lowest} to ${highest} in the file's unit`;
+    findings.push(makeFinding("implausible-value", { count: implausible, point: point.name, evidence }));
+  }
+  if (unknownStates > 0) {
+    const names = (point.stateNames ?? []).filter((name) => stateAsNumber(name) === null);
+    const evidence =
+      names.length > 0 ? `states that are neither on nor off: ${names.join(", ")}` : "numbers other than 0 and 1";
+    findings.push(makeFinding("value-missing", { count: unknownStates, point: point.name, evidence }));
+  }
+  return { status: "ok", ts: ts.slice(0, kept), v: v.slice(0, kept), decimals, implausible, unknownStates, findings };
+}
+
+/** States as 0 and 1, null for other words. Words are never a quantity. */
+function stateConverter(
+  point: Pick<TrendPoint, "kind" | "stateNames">,
+  stored: "degC" | "m3ps" | "percent" | "state",
+): ((value: number) => number | null) | undefined {
+  if (stored !== "state") return undefined;
+  if (point.kind === "numeric") return (value) => (value === 0 || value === 1 ? value : null);
+  const numbers = (point.stateNames ?? []).map(stateAsNumber);
+  return (value) => numbers[value] ?? null;
+}
+
+function doesNotFit(name: string, kind: PointKind, unit: FileUnit | null): ConversionVerdict {
+  const needs: Record<string, string> = {
+    degC: "a temperature (°F, °C or K)",
+    m3ps: "a flow (cfm, m³/h, m³/s or L/s)",
+    percent: "a percentage",
+    state: "a state",
+  };
+  const has = unit === null ? "no unit that fits" : `the unit ${unit}`;
+  return {
+    status: "unit-does-not-fit",
+    kind,
+    unit,
+    sentence: `${name} has ${has}, but a point of kind "${kind}" needs ${needs[STORED_UNIT[kind]]}. Choose another kind, or say the unit.`,
+  };
+}

@@ -1,0 +1,142 @@
+import { type ZoneTable, zoneTable } from "@/lib/time/zone-table";
+import { dayOfKey, inferDateOrder, type OrderVerdict } from "./date-order";
+import * as refusals from "./refusals";
+import { findSections, type Section } from "./sections";
+import type { Rows } from "./split-rows";
+import { FOREIGN_ZONE, READ, readStampColumn, type StampColumn, type TimeSource, UNREADABLE } from "./stamp-column";
+import { findTimeColumns } from "./time-source";
+import type { DateOrder, TrendRefusal } from "./trend-file";
+import { zoneWords } from "./zone-words";
+
+/** The stamps of one time source over the whole file, with the wall clock worked out where the order is known. */
+export type Clock = { source: TimeSource; stamps: StampColumn; local: Float64Array; newestFirst: boolean };
+
+export type Skeleton = {
+  sections: Section[];
+  clocks: Clock[];
+  order: OrderVerdict;
+  /** Order used for `local`: as answered, inferred, or a stand-in while it is unknown. */
+  orderUsed: DateOrder;
+  zone: ZoneTable;
+};
+
+/** Finds stamps, tables and the order of day and month; a refusal when any of them is past reading. */
+export function readSkeleton(
+  rows: Rows,
+  timeZone: string,
+  answeredOrder: DateOrder | undefined,
+): { status: "ok"; skeleton: Skeleton } | { status: "refused"; refusal: TrendRefusal } {
+  const refused = (refusal: TrendRefusal) => ({ status: "refused", refusal }) as const;
+  const found = findTimeColumns(rows);
+  if (found.status === "dates-destroyed")
+    return refused(refusals.datesDestroyed(found.rows.map((row) => rows.lines[row] as number)));
+  if (found.status === "times-without-dates") return refused(refusals.timesWithoutDates());
+  if (found.status === "none") return refused(refusals.withoutStamps(rows));
+
+  const zone = zoneTable(timeZone);
+  const words = zoneWords(timeZone);
+  const whole = { from: 0, to: rows.cells.length };
+  const columns = found.sources.map((source) => readStampColumn(rows.cells, whole, source, words));
+  const first = columns[0] as StampColumn;
+  const firstSource = found.sources[0] as TimeSource;
+  const sections = findSections(
+    rows,
+    first.status,
+    firstSource.form === "date-and-time" ? firstSource.dateColumn : firstSource.column,
+  );
+  if (sections.length === 0) return refused(refusals.withoutStamps(rows));
+
+  const foreign = new Set(columns.flatMap((column) => [...column.foreignWords]));
+  if (foreign.size > 0 && !first.status.includes(READ)) return refused(refusals.foreignZone([...foreign], timeZone));
+  for (const column of columns) {
+    keepToSections(column, sections);
+    const mixed = mixedFormats(column, rows);
+    if (mixed) return refused(mixed);
+  }
+  const order = inferDateOrder(columns);
+  if (order.status === "contradictory") {
+    return refused(
+      refusals.mixedFormats(
+        order.rows.map((row) => rows.lines[row] as number).sort((a, b) => a - b),
+        true,
+      ),
+    );
+  }
+  const orderUsed = order.status === "known" ? order.order : (answeredOrder ?? "mdy");
+  const clocks = columns.map((stamps, i) => makeClock(found.sources[i] as TimeSource, stamps, orderUsed));
+  return { status: "ok", skeleton: { sections, clocks, order, orderUsed, zone } };
+}
+
+/** A date in the lines above a heading is no stamp of the table. */
+function keepToSections(column: StampColumn, sections: readonly Section[]): void {
+  let from = 0;
+  for (const section of sections) {
+    column.status.fill(0, from, section.dataFrom);
+    from = section.dataTo;
+  }
+  for (const format of column.formats) {
+    format.count = 0;
+    format.firstRow = -1;
+  }
+  for (let row = 0; row < column.status.length; row++) {
+    if (column.status[row] !== READ) continue;
+    const format = column.formats[column.format[row] as number];
+    if (!format) continue;
+    if (format.firstRow < 0) format.firstRow = row;
+    format.count++;
+  }
+}
+
+function mixedFormats(column: StampColumn, rows: Rows): TrendRefusal | null {
+  const used = column.formats.filter((format) => format.count > 0);
+  if (used.length < 2) return null;
+  // A date without a time among stamps that have one is a damaged row, not another format.
+  const timed = used.filter((format) => !format.text.includes("date only"));
+  if (timed.length > 0) {
+    for (let row = 0; row < column.status.length; row++) {
+      const format = column.formats[column.format[row] as number];
+      if (column.status[row] === READ && format?.text.includes("date only")) column.status[row] = UNREADABLE;
+    }
+  }
+  if (timed.length === 1) return null;
+  const starts = (timed.length > 0 ? timed : used)
+    .map((format) => rows.lines[format.firstRow] as number)
+    .sort((a, b) => a - b);
+  return refusals.mixedFormats(starts.slice(1), false);
+}
+
+const DAY = 86400;
+
+function makeClock(source: TimeSource, stamps: StampColumn, order: DateOrder): Clock {
+  const n = stamps.status.length;
+  const local = new Float64Array(n).fill(Number.NaN);
+  let lastKey = -1;
+  let lastNumeric: boolean | undefined;
+  let lastDay: number | null = null;
+  let forward = 0;
+  let backward = 0;
+  let previous = Number.NaN;
+  for (let row = 0; row < n; row++) {
+    if (stamps.status[row] !== READ) continue;
+    const key = stamps.dateKey[row] as number;
+    const numeric = stamps.formats[stamps.format[row] as number]?.numeric === true;
+    if (key !== lastKey || numeric !== lastNumeric) {
+      // Keys of epoch numbers and serials are days since 1970 already.
+      lastDay = key < 1_000_000 ? key : dayOfKey(key, numeric ? order : "written");
+      lastKey = key;
+      lastNumeric = numeric;
+    }
+    if (lastDay === null) {
+      stamps.status[row] = UNREADABLE;
+      continue;
+    }
+    const at = lastDay * DAY + (stamps.secondOfDay[row] as number);
+    local[row] = at;
+    if (at > previous) forward++;
+    else if (at < previous) backward++;
+    previous = at;
+  }
+  return { source, stamps, local, newestFirst: backward > forward };
+}
+
+export const isUnread = (status: number | undefined): boolean => status === UNREADABLE || status === FOREIGN_ZONE;

@@ -1,0 +1,49 @@
+import type { PointKind } from "@/lib/trends/point-kind";
+import type { FileUnit } from "./trend-file";
+
+/** Numbers that systems write for "no value": repeated digits, ends of 16-bit ranges, a sensor that is not there. */
+const ALWAYS = new Set([
+  -999, -9999, -99999, -999.9, -9999.9, -32768, -32767, -3276.8, 32767, 65535, 99999, 999999, 3276.7, 6553.5,
+]);
+const OF_TEMPERATURES = new Set([999, 9999, 999.9, 9999.9, 888.8, -888.8, -99, -99.9, -250, 327.67, 655.35, -327.68]);
+const OF_OTHERS = new Set([999, 9999, 999.9, 9999.9]);
+
+const TEMPERATURES: readonly (FileUnit | null)[] = ["degF", "degC", "kelvin"];
+
+/**
+ * Tells sentinels apart from readings. No temperature or percentage reaches those numbers; an airflow or a meter may,
+ * so there they count only when five times larger than every other value, or negative among positive ones.
+ */
+export function sentinelTest(
+  unit: FileUnit | null,
+  values: Float64Array,
+  isNumber: Uint8Array,
+): (value: number) => boolean {
+  const inTemperatures = TEMPERATURES.includes(unit);
+  if (inTemperatures) return (value) => ALWAYS.has(value) || OF_TEMPERATURES.has(value);
+  if (unit === "percent" || unit === "percentRH") return (value) => ALWAYS.has(value) || OF_OTHERS.has(value);
+  let largest = 0;
+  let lowest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] as number;
+    if (isNumber[i] !== 1 || ALWAYS.has(value) || OF_OTHERS.has(value)) continue;
+    largest = Math.max(largest, Math.abs(value));
+    lowest = Math.min(lowest, value);
+  }
+  return (value) =>
+    (ALWAYS.has(value) || OF_OTHERS.has(value)) && (Math.abs(value) > 5 * largest || (value < 0 && lowest >= 0));
+}
+
+/** Limits beyond which no zone air can be, in °C (the samples' rule 9: -30 to 60). */
+export const ZONE_AIR_LIMITS_C = { low: -30, high: 60 };
+/** Air outdoors and behind a cooling or heating coil: wider. Common practice, no source. */
+const OUTDOOR_LIMITS_C = { low: -60, high: 60 };
+const COIL_LIMITS_C = { low: -30, high: 90 };
+
+/** Limits in °C for a point by what its name says it is, or null when nothing can be said. */
+export function plausibleAirTempC(kind: PointKind | null, skipped: boolean): { low: number; high: number } | null {
+  if (skipped) return null;
+  if (kind === "outdoor-air-temp") return OUTDOOR_LIMITS_C;
+  if (kind === "discharge-air-temp" || kind === "supply-air-temp") return COIL_LIMITS_C;
+  return ZONE_AIR_LIMITS_C;
+}
