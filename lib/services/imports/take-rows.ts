@@ -17,10 +17,10 @@ export function takeRows(tx: AppTransaction, table: ReadTable, at: At): Taken {
   if (table.read.status === "refused") return taken;
   switch (table.kind) {
     case "zones":
-      for (const { row } of table.read.rows) taken[takeZone(tx, row, at)] += 1;
+      for (const { row } of table.read.rows) taken[takeZone(tx, row, table.read.fields, at)] += 1;
       break;
     case "desks":
-      for (const { row } of table.read.rows) taken[takeDesk(tx, row, at)] += 1;
+      for (const { row } of table.read.rows) taken[takeDesk(tx, row, table.read.fields, at)] += 1;
       break;
     case "devices":
       for (const { row } of table.read.rows) taken[takeDevice(tx, row, at)] += 1;
@@ -28,18 +28,24 @@ export function takeRows(tx: AppTransaction, table: ReadTable, at: At): Taken {
   return taken;
 }
 
-function takeZone(tx: AppTransaction, row: ZoneRow, { buildingId }: At): keyof Taken {
+function takeZone(tx: AppTransaction, row: ZoneRow, fields: readonly string[], { buildingId }: At): keyof Taken {
   const present = findZoneByCode(tx, buildingId, row.code);
   if (!present) {
     insertZone(tx, { ...row, buildingId });
     return "added";
   }
-  if (agrees(present, row)) return "same";
-  updateZone(tx, present.id, row);
+  const said = only(row, fields);
+  if (agrees(present, said)) return "same";
+  updateZone(tx, present.id, said);
   return "changed";
 }
 
-function takeDesk(tx: AppTransaction, { zoneCode, ...row }: DeskRow, { buildingId }: At): keyof Taken {
+function takeDesk(
+  tx: AppTransaction,
+  { zoneCode, ...row }: DeskRow,
+  fields: readonly string[],
+  { buildingId }: At,
+): keyof Taken {
   const zone = findZoneByCode(tx, buildingId, zoneCode);
   if (!zone) throw new Error(`desk ${row.code} was accepted for a zone that is not there`);
   const present = findDeskByCode(tx, buildingId, row.code);
@@ -47,8 +53,9 @@ function takeDesk(tx: AppTransaction, { zoneCode, ...row }: DeskRow, { buildingI
     insertDesk(tx, { ...row, buildingId, zoneId: zone.id });
     return "added";
   }
-  if (agrees(present, { ...row, zoneId: zone.id })) return "same";
-  updateDesk(tx, present.id, { ...row, zoneId: zone.id });
+  const said = { ...only(row, fields), zoneId: zone.id };
+  if (agrees(present, said)) return "same";
+  updateDesk(tx, present.id, said);
   return "changed";
 }
 
@@ -78,6 +85,11 @@ function takeDevice(tx: AppTransaction, row: DeviceRow, { buildingId, now, today
   updateDevice(tx, found.id, { ...placed, updatedAtMs: now });
   replaceSettings(tx, found.id, settings);
   return "changed";
+}
+
+/** The values of the columns that the file has: a file without a column says nothing of it. */
+function only<Row extends object>(row: Row, fields: readonly string[]): Partial<Row> {
+  return Object.fromEntries(Object.entries(row).filter(([key]) => fields.includes(key))) as Partial<Row>;
 }
 
 /** True when `present` has every value of `wanted`. */

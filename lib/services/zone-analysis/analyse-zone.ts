@@ -1,0 +1,89 @@
+import type { PointRow } from "@/db/queries/points";
+import type { ZoneRow } from "@/db/queries/zones";
+import { estimateMinimumAirflow } from "@/lib/trends/estimate-minimum-airflow";
+import { zoneExposure } from "@/lib/trends/exposure";
+import type { GroupedZone, GroupOffset } from "@/lib/trends/group-offsets";
+import { learnDamperMinimum } from "@/lib/trends/learn-damper-minimum";
+import type { PointKind } from "@/lib/trends/point-kind";
+import type { PointSeries } from "@/lib/trends/samples";
+import { type AirflowLimits, zoneStates } from "@/lib/trends/state";
+import type { ZoneExposure } from "@/lib/trends/zone-exposure";
+import { zoneGrids } from "@/lib/trends/zone-grids";
+import { type ZoneStatistics, zoneStatistics } from "@/lib/trends/zone-statistics";
+import type { Context } from "../context";
+import { type BuildingRecord, readSeries } from "./building-record";
+
+export type MinimumAirflowOrigin = "entered" | "airflow-setpoint-trend" | "estimated";
+
+/** What one zone's trends say: plain data, fit to be kept. */
+export type ZoneAnalysis = {
+  zoneId: number;
+  exposure: ZoneExposure;
+  statistics: ZoneStatistics;
+  limits: AirflowLimits;
+  minimumAirflowOrigin: MinimumAirflowOrigin | null;
+  /** Set once all zones of the building are known. */
+  offset: GroupOffset | null;
+};
+
+export type AnalysisTarget = { targetZoneAirTempC: number; seasonThresholdC: number };
+
+/** Reads a zone's points and works out states, exposure and statistics. Null when its air temperature is not recorded. */
+export async function analyseZone(
+  ctx: Context,
+  record: BuildingRecord,
+  zone: ZoneRow,
+  target: AnalysisTarget,
+): Promise<{ analysis: ZoneAnalysis; grouped: GroupedZone } | null> {
+  const points = record.points.filter((point) => point.zoneId === zone.id);
+  const series = byKind(points, await readSeries(ctx, points, record.grids.grid));
+  if (!series["zone-air-temp"]) return null;
+  const { grids, occupiedSource, findings } = zoneGrids(record.grids, series);
+  const estimate = zone.minimumAirflowM3ps === null ? estimateMinimumAirflow(grids) : null;
+  const limits: AirflowLimits = {
+    minimumAirflowM3ps:
+      zone.minimumAirflowM3ps ?? (estimate?.status === "ok" ? estimate.minimumAirflowM3ps : null),
+    designAirflowM3ps: zone.designAirflowM3ps,
+  };
+  const damperMinimumPct = learnDamperMinimum(grids, limits.minimumAirflowM3ps);
+  const states = zoneStates(grids, limits, { damperMinimumPct });
+  const exposure = zoneExposure({
+    zoneId: zone.id,
+    grids,
+    states,
+    ...target,
+    occupiedSource,
+    findings: estimate ? [...findings, estimate.finding] : findings,
+  });
+  const statistics = zoneStatistics({
+    zoneId: zone.id,
+    grids,
+    states,
+    limits,
+    weekHours: record.weekHours,
+    ...target,
+    damperMinimumPct,
+  });
+  const origin = zone.minimumAirflowM3ps === null ? (estimate?.status === "ok" ? estimate.origin : null) : "entered";
+  return {
+    analysis: { zoneId: zone.id, exposure, statistics, limits, minimumAirflowOrigin: origin, offset: null },
+    grouped: {
+      zoneId: zone.id,
+      floor: zone.floor,
+      grids: {
+        grid: grids.grid,
+        occupied: grids.occupied,
+        zoneAirTempC: grids.zoneAirTempC,
+        airflowM3ps: grids.airflowM3ps,
+      },
+      minimumAirflowM3ps: limits.minimumAirflowM3ps,
+    },
+  };
+}
+
+/** One series a kind: of two points of one kind the first that holds samples. */
+function byKind(points: readonly PointRow[], series: Map<number, PointSeries>): Partial<Record<PointKind, PointSeries>> {
+  const found: Partial<Record<PointKind, PointSeries>> = {};
+  for (const point of points) found[point.kind] ??= series.get(point.id);
+  return found;
+}

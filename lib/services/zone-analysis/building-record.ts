@@ -1,0 +1,73 @@
+import { findOccupiedHours } from "@/db/queries/buildings";
+import { listPoints, type PointRow } from "@/db/queries/points";
+import type { BuildingRow } from "@/db/queries/buildings";
+import { occupiedMask } from "@/lib/time/occupied-hours";
+import { zoneTable } from "@/lib/time/zone-table";
+import { type Grid, gridOver } from "@/lib/trends/grid";
+import { localWeekHours } from "@/lib/trends/local-week-hours";
+import type { PointKind } from "@/lib/trends/point-kind";
+import { resample } from "@/lib/trends/resample";
+import type { PointSeries } from "@/lib/trends/samples";
+import type { BuildingGrids } from "@/lib/trends/zone-grids";
+import type { Context } from "../context";
+
+/** Longest record that is analysed at once, counted back from its end [s]: three years. */
+const LONGEST_RECORD_SECONDS = 3 * 366 * 86_400;
+
+/** The recorded period of a building on its grid, with what all zones share. */
+export type BuildingRecord = {
+  points: PointRow[];
+  grids: BuildingGrids;
+  weekHours: Uint8Array;
+  fromUtcSeconds: number;
+  toUtcSeconds: number;
+};
+
+/** Null when no zone air temperature is recorded at all. */
+export async function buildingRecord(ctx: Context, building: BuildingRow): Promise<BuildingRecord | null> {
+  const points = listPoints(ctx.db, building.id);
+  const zoneAir = points.filter((point) => point.kind === "zone-air-temp").map((point) => point.id);
+  const extents = (await ctx.trends.extent(zoneAir)).flatMap((each) => each ?? []);
+  if (extents.length === 0) return null;
+  const toUtcSeconds = Math.max(...extents.map((each) => each.lastTs)) + 1;
+  const fromUtcSeconds = Math.max(
+    Math.min(...extents.map((each) => each.firstTs)),
+    toUtcSeconds - LONGEST_RECORD_SECONDS,
+  );
+  const grid = gridOver({ fromUtcSeconds, toUtcSeconds });
+  const zone = zoneTable(building.timeZone);
+  const shared = async (kind: PointKind) => {
+    const point = points.find((each) => each.kind === kind && each.zoneId === null);
+    const series = point && (await readSeries(ctx, [point], grid)).get(point.id);
+    return series ? resample(series, grid) : null;
+  };
+  return {
+    points,
+    fromUtcSeconds,
+    toUtcSeconds,
+    weekHours: localWeekHours(grid, zone),
+    grids: {
+      grid,
+      scheduleMask: occupiedMask(grid, findOccupiedHours(ctx.db, building.id), zone),
+      outdoorAirTempC: await shared("outdoor-air-temp"),
+      supplyAirTempC: await shared("supply-air-temp"),
+    },
+  };
+}
+
+/** Samples of points over a grid, by point id; points that hold none are left out. */
+export async function readSeries(
+  ctx: Context,
+  points: readonly PointRow[],
+  grid: Grid,
+): Promise<Map<number, PointSeries>> {
+  const found = new Map<number, PointSeries>();
+  const sampling = new Map(points.map((point) => [point.id, point.sampling]));
+  const to = grid.startUtcSeconds + grid.count * grid.stepSeconds;
+  const ids = points.map((point) => point.id);
+  for await (const slice of ctx.trends.read(ids, grid.startUtcSeconds, to)) {
+    if (slice.ts.length === 0) continue;
+    found.set(slice.series, { samples: slice, sampling: sampling.get(slice.series) ?? "interval" });
+  }
+  return found;
+}

@@ -1,0 +1,82 @@
+import type { BuildingRow } from "@/db/queries/buildings";
+import { listComfortReports } from "@/db/queries/comfort";
+import { listDevices } from "@/db/queries/devices";
+import { listPoints } from "@/db/queries/points";
+import { listDesks, listZones } from "@/db/queries/zones";
+import { diagnoseZone, type ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
+import { neighbourEvidence } from "@/lib/trends/diagnosis/neighbour-evidence";
+import type { ReportEvidence } from "@/lib/trends/diagnosis/zone-evidence";
+import { groupBy } from "../group-by";
+import type { Context } from "../context";
+import type { BuildingAnalysis } from "./read";
+
+/** Oldest reading that still says what the air was like when a report was made [s]. */
+const READING_AGE_SECONDS = 1800;
+
+/** What keeps each zone cold or hot, by zone id. Zones without a record have no diagnosis. */
+export async function diagnoseZones(
+  ctx: Context,
+  building: BuildingRow,
+  { zones: analyses, record }: BuildingAnalysis,
+): Promise<Map<number, ZoneDiagnosis>> {
+  if (!record) return new Map();
+  const codes = new Map(listZones(ctx.db, building.id).map((zone) => [zone.id, zone.code]));
+  const reports = await reportEvidence(ctx, building.id, record);
+  const heaters = groupBy(
+    listDevices(ctx.db, building.id).filter((device) => device.kind === "space-heater" && device.retiredOn === null),
+    (device) => device.zoneId,
+  );
+  const statistics = analyses.map((analysis) => analysis.statistics);
+  return new Map(
+    analyses.map((analysis) => [
+      analysis.zoneId,
+      diagnoseZone({
+        zoneCode: codes.get(analysis.zoneId) ?? "",
+        exposure: analysis.exposure,
+        statistics: analysis.statistics,
+        reports: reports.get(analysis.zoneId) ?? [],
+        neighbours: neighbourEvidence(analysis.zoneId, statistics),
+        offset: analysis.offset,
+        limits: analysis.limits,
+        minimumAirflowOrigin: analysis.minimumAirflowOrigin,
+        heaterCount: heaters.get(analysis.zoneId)?.length ?? 0,
+      }),
+    ]),
+  );
+}
+
+/** Reports made during the record, with the zone air temperature of their moment, by zone id. */
+async function reportEvidence(
+  ctx: Context,
+  buildingId: number,
+  record: NonNullable<BuildingAnalysis["record"]>,
+): Promise<Map<number, ReportEvidence[]>> {
+  const desks = new Map(listDesks(ctx.db, buildingId).map((desk) => [desk.id, desk.code]));
+  const air = new Map(
+    listPoints(ctx.db, buildingId).flatMap((point) =>
+      point.kind === "zone-air-temp" && point.zoneId !== null ? [[point.zoneId, point.id] as const] : [],
+    ),
+  );
+  const reports = listComfortReports(ctx.db, buildingId).filter(
+    ({ reportedAtMs }) => reportedAtMs / 1000 >= record.fromUtcSeconds && reportedAtMs / 1000 < record.toUtcSeconds,
+  );
+  const readings = await ctx.trends.asOf(
+    reports.map((report) => ({
+      series: air.get(report.zoneId) ?? 0,
+      ts: Math.floor(report.reportedAtMs / 1000),
+      maxAgeSeconds: READING_AGE_SECONDS,
+    })),
+  );
+  const found = new Map<number, ReportEvidence[]>();
+  reports.forEach((report, i) => {
+    const list = found.get(report.zoneId) ?? [];
+    list.push({
+      desk: report.deskId === null ? null : (desks.get(report.deskId) ?? null),
+      thermalSensation: report.thermalSensation,
+      preference: report.preference,
+      zoneAirTempC: readings[i]?.value ?? null,
+    });
+    found.set(report.zoneId, list);
+  });
+  return found;
+}
