@@ -1,4 +1,5 @@
 import { AIR_HEAT_JPM3K, type ZoneModel } from "./zone-model";
+import { NIGHT_COOLING_SETPOINT_C } from "./zone-setpoints";
 
 /** Proportional-integral loop with an output of 0 to 1 that does not wind up. */
 type Loop = { integral: number };
@@ -23,8 +24,8 @@ export type BoxOutput = { airflowM3ps: number; valveFraction: number; dischargeA
 
 /**
  * One step of a VAV box with reheat: airflow between minimum and design on the cooling loop; valve on the heating
- * loop, with airflow raised to the heating maximum in its upper half. With the air handler off the box is shut, but
- * below the night heating setpoint it heats with room air at its heating airflow.
+ * loop, with airflow raised to the heating maximum in its upper half. Outside the hours of the air handler the box is
+ * shut, unless the zone leaves the night setpoints: then it cools, or heats with room air.
  */
 export function runBox(
   state: BoxState,
@@ -38,13 +39,15 @@ export function runBox(
     seconds: number;
   },
 ): BoxOutput {
-  const heating = runLoop(state.heating, now.heatingSetpointC - now.sensedAirC, now.seconds);
-  if (!now.systemOn && heating === 0) {
-    state.cooling.integral = 0;
-    return { airflowM3ps: 0, valveFraction: 0, dischargeAirTempC: now.sensedAirC };
-  }
-  const cooling = now.systemOn ? runLoop(state.cooling, now.sensedAirC - now.coolingSetpointC, now.seconds) : 0;
   const { minimumAirflowM3ps: low, designAirflowM3ps: high, heatingAirflowM3ps: warm } = model;
+  const coolAboveC = now.systemOn ? now.coolingSetpointC : NIGHT_COOLING_SETPOINT_C;
+  const heating = runLoop(state.heating, now.heatingSetpointC - now.sensedAirC, now.seconds);
+  const cooling = runLoop(state.cooling, now.sensedAirC - coolAboveC, now.seconds);
+  if (!now.systemOn && heating === 0) {
+    const airflowM3ps = cooling * high;
+    const dischargeAirTempC = cooling > 0 ? now.supplyAirTempC + DUCT_GAIN_K : now.sensedAirC;
+    return { airflowM3ps, valveFraction: 0, dischargeAirTempC };
+  }
   const airflowM3ps = now.systemOn ? low + cooling * (high - low) + Math.max(0, 2 * heating - 1) * (warm - low) : warm;
   const inletC = now.systemOn ? now.supplyAirTempC + DUCT_GAIN_K : now.sensedAirC;
   const warmedC = inletC + (heating * model.reheatCapacityW) / (AIR_HEAT_JPM3K * airflowM3ps);

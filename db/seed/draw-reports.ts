@@ -1,5 +1,5 @@
 import type { RandomSource } from "@/lib/statistics/random";
-import { logistic, preferenceShares, voteSeason } from "./comfort-votes";
+import { logistic, preferenceShares, type VoteSeason, voteSeason } from "./comfort-votes";
 import { type DemoCalendar, STEP_SECONDS } from "./demo-calendar";
 import { normal, streamOf } from "./normal";
 import { reportNote } from "./report-notes";
@@ -19,7 +19,7 @@ export type ReportDraft = {
 /** Moments of the day at which each person who is there may feel moved to report. */
 const MOMENTS_MINUTE = [10 * 60 + 30, 15 * 60];
 /** Chance that a vote of this strength is sent at such a moment: mostly unhappy people report. Judgement, no source. */
-const CHANCE_BY_STRENGTH = [0.0004, 0.0012, 0.013, 0.05];
+const CHANCE_BY_STRENGTH = [0.0005, 0.0018, 0.019, 0.065];
 /** People differ in what they like [K, standard deviation]. Judgement, no source. */
 const PERSON_SPREAD_K = 0.6;
 /** How much warmer the person beside a running heater feels. Judgement, no source. */
@@ -62,24 +62,31 @@ export function drawReports(zone: SimulatedZone, fanDesks: ReadonlySet<number>, 
   return reports.sort((a, b) => a.atUtcSeconds - b.atUtcSeconds);
 }
 
-/** A vote by the field shares; how strongly it is felt grows with the distance from where few would feel it. Judgement. */
+/**
+ * Air temperatures at which half of those who want it warmer (cooler) feel cool (warm) and cold (hot) rather than
+ * slightly so. Lighter clothes in summer put the cold ones higher. Judgement, no source.
+ */
+const STRENGTH_C = {
+  summer: { cold: 20.8, cool: 22.3, warm: 24.8, hot: 26.4 },
+  winter: { cold: 19.4, cool: 21, warm: 24.3, hot: 26 },
+} as const;
+const STRENGTH_SPREAD_K = 0.6;
+
+/** A vote by the field shares; how strongly it is felt grows with the distance from where few would feel it. */
 function drawVote(
   random: RandomSource,
-  season: "summer" | "winter",
+  season: VoteSeason,
   { feltC }: { feltC: number },
 ): Pick<ReportDraft, "thermalSensation" | "preference"> {
   const shares = preferenceShares(season, feltC);
+  const at = STRENGTH_C[season];
   const u = random();
   const strong = random();
-  if (u < shares.warmer) {
-    if (strong < logistic((20.2 - feltC) / 0.6)) return { preference: "warmer", thermalSensation: -3 };
-    if (strong < logistic((21.7 - feltC) / 0.6)) return { preference: "warmer", thermalSensation: -2 };
-    return { preference: "warmer", thermalSensation: -1 };
-  }
-  if (u < shares.warmer + shares.cooler) {
-    if (strong < logistic((feltC - 26.4) / 0.6)) return { preference: "cooler", thermalSensation: 3 };
-    if (strong < logistic((feltC - 24.8) / 0.6)) return { preference: "cooler", thermalSensation: 2 };
-    return { preference: "cooler", thermalSensation: 1 };
-  }
+  const colder = (thanC: number): boolean => strong < logistic((thanC - feltC) / STRENGTH_SPREAD_K);
+  const warmer = (thanC: number): boolean => strong < logistic((feltC - thanC) / STRENGTH_SPREAD_K);
+  if (u < shares.warmer)
+    return { preference: "warmer", thermalSensation: colder(at.cold) ? -3 : colder(at.cool) ? -2 : -1 };
+  if (u < shares.warmer + shares.cooler)
+    return { preference: "cooler", thermalSensation: warmer(at.hot) ? 3 : warmer(at.warm) ? 2 : 1 };
   return { preference: "no-change", thermalSensation: strong < 0.1 ? -1 : strong > 0.9 ? 1 : 0 };
 }

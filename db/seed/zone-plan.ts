@@ -68,14 +68,14 @@ const SETTINGS: Record<DemoCause, Settings> = {
     heatingSetpointF: 68,
     minimumFraction: { perimeter: 0.6, core: 0.58 },
   },
-  "reheat-fighting": { coolingSetpointF: 75, heatingSetpointF: 72, minimumFraction: { perimeter: 0.65, core: 0.65 } },
+  "reheat-fighting": { coolingSetpointF: 75, heatingSetpointF: 72, minimumFraction: { perimeter: 0.8, core: 0.65 } },
 };
 
 const SENSOR_BIAS_K = 1.8;
 const OVERRIDE_DROP_K = 2;
 const OVERRIDE_FROM: Record<string, string> = { "2-06": "2026-05-11", "3-08": "2026-03-02" };
 /** Share of the airflow that the load needs which an undersized box was given. */
-const UNDERSIZED = 0.35;
+const UNDERSIZED = 0.3;
 
 const celsius = (tempF: number): number => (tempF - 32) / 1.8;
 
