@@ -2,7 +2,7 @@ import { mkdirSync } from "node:fs";
 import path from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
 import Database from "better-sqlite3";
-import type { Reading, TrendSlice, TrendStore } from "@/lib/trends/trend-store";
+import type { Reading, TrendStore } from "@/lib/trends/trend-store";
 import { readAsOf } from "./as-of";
 import { LAST_SECOND } from "./bucket";
 import { readSlice } from "./read";
@@ -11,15 +11,12 @@ import { prepareSchema } from "./schema";
 import { openTables, type SeriesRow, type Tables } from "./tables";
 import { undoRun } from "./undo";
 import { openUndoLog } from "./undo-log";
-import { type StoreWriteStats, writeSlices } from "./write";
+import { writeSlices } from "./write";
 
 /** Reading goes on this long before the event loop gets its turn. */
 const READ_MS = 15;
 
-export type OpenTrendStore = Omit<TrendStore, "write"> & {
-  write(slices: AsyncIterable<TrendSlice> | Iterable<TrendSlice>, run: number): Promise<StoreWriteStats>;
-  close(): void;
-};
+export type OpenTrendStore = TrendStore & { close(): void };
 
 /**
  * Opens `trend.db` (or `:memory:`), making it and its folder when missing. One file serves several processes on one

@@ -83,7 +83,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "db/drizzle.config.ts": { values: ["drizzle-kit"] },
 
   "app/_cli": {
-    values: [...STORES, "db/seed", "lib/services", "lib/services/access", "zod", "node:*"],
+    values: [...STORES, "db/seed", "lib/services", "lib/services/access", "zod", "node:*", ...FOUNDATIONS],
     types: PURE_LIB,
   },
   "app/_server": {
