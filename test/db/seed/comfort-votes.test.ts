@@ -15,15 +15,18 @@ it("gives the shares that people in air-conditioned offices voted, bin by bin", 
   }
 });
 
-it("has as many who want it warmer as cooler where the field votes balance: 21.6-22.9 in summer, 22.5-23.3 in winter", () => {
-  for (const [season, low, high] of [
-    ["summer", 21.6, 22.9],
-    ["winter", 22.5, 23.3],
+it("has as many who want it warmer as cooler at 22.3 °C in summer and 22.9 °C in winter, as was published", () => {
+  for (const [season, balanceC] of [
+    ["summer", 22.3],
+    ["winter", 22.9],
   ] as const) {
-    const below = preferenceShares(season, low);
-    const above = preferenceShares(season, high);
-    expect(below.warmer).toBeGreaterThan(below.cooler);
-    expect(above.warmer).toBeLessThan(above.cooler);
+    const surplus = (airTempC: number) => {
+      const { warmer, cooler } = preferenceShares(season, airTempC);
+      return warmer - cooler;
+    };
+    // Half of the last printed digit.
+    expect(surplus(balanceC - 0.05)).toBeGreaterThan(0);
+    expect(surplus(balanceC + 0.05)).toBeLessThan(0);
   }
 });
 

@@ -11,6 +11,7 @@ import { DEMO_YEAR, demoSpan } from "@/db/seed/demo-calendar";
 import { type DemoScope, seedDemoBuilding } from "@/db/seed/seed";
 import { ZONE_PLANS } from "@/db/seed/zone-plan";
 import { openTrendStore } from "@/db/trends/store";
+import type { TrendStore } from "@/lib/trends/trend-store";
 
 const scope: DemoScope = { span: demoSpan("2026-07-06", "2026-07-20"), zoneCodes: ["1-05", "2-04", "3-06"] };
 const stores = () => ({ db: openAppDatabase(":memory:"), trends: openTrendStore(":memory:") });
@@ -62,7 +63,7 @@ it("builds the whole demo with the sizes and the reports that were planned", asy
   const { db } = empty;
   // The samples are counted and dropped: what the store does with them is tested with the store.
   let samples = 0;
-  const trends: typeof empty.trends = {
+  const trends: TrendStore = {
     ...empty.trends,
     async write(slices) {
       for await (const { ts } of slices) samples += ts.length;
