@@ -77,6 +77,8 @@ describe("groupOffsets", () => {
     expect(biased).toMatchObject({ group: "floor", neighbours: 4 });
     expect(biased?.floatOffsetK).toBeCloseTo(1.6, 9);
     expect(biased?.occupiedOffsetK).toBeCloseTo(0, 9);
+    // Zone 4 itself does not count among its neighbours: 0, 0, 0.2 and 1.6 have the median 0.1.
+    expect(found.find((each) => each.zoneId === 4)?.floatOffsetK).toBeCloseTo(-0.2, 9);
     for (const each of found.filter((other) => other.zoneId !== 3)) {
       expect(Math.abs(each.floatOffsetK ?? Number.NaN)).toBeLessThan(0.25);
     }
