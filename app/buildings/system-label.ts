@@ -1,4 +1,4 @@
-import type { HeatingFuel, SystemType } from "@/db/schema/building";
+import type { HeatingFuel, SystemType } from "@/lib/assumptions/system-type";
 
 export const SYSTEM_LABEL: Record<SystemType, string> = {
   "vav-reheat-high-minimum": "VAV with reheat, minimum airflow about 30 % or more",

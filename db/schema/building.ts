@@ -1,19 +1,6 @@
 import { sql } from "drizzle-orm";
 import { check, integer, primaryKey, real, sqliteTable, text } from "drizzle-orm/sqlite-core";
-
-/** What serves the zones; decides the default state shares, plant efficiency and the levers that exist. */
-export const SYSTEM_TYPES = [
-  "vav-reheat-high-minimum",
-  "vav-reheat-low-minimum",
-  "vav-reheat-minimum-unknown",
-  "single-zone-dx",
-  "fan-coil",
-  "heat-pump",
-] as const;
-export type SystemType = (typeof SYSTEM_TYPES)[number];
-
-export const HEATING_FUELS = ["gas", "electricity", "district"] as const;
-export type HeatingFuel = (typeof HEATING_FUELS)[number];
+import { HEATING_FUELS, SYSTEM_TYPES } from "@/lib/assumptions/system-type";
 
 export const building = sqliteTable(
   "building",

@@ -1,32 +1,23 @@
+import { formatNumber } from "@/lib/units/format";
 import type { Range80 } from "@/lib/working/working";
 
 export type Digits =
   /** Fixed decimals, for columns. */
   | { decimals: number }
-  /** Significant digits, for figures that stand alone. */
+  /** Significant digits at most, for figures that stand alone. */
   | { significant: number };
 
 const MINUS = "\u2212";
-const formats = new Map<string, Intl.NumberFormat>();
 
-function formatter(options: Intl.NumberFormatOptions): Intl.NumberFormat {
-  const key = JSON.stringify(options);
-  const known = formats.get(key) ?? new Intl.NumberFormat("en", options);
-  formats.set(key, known);
-  return known;
-}
-
-/** A number for display, with a true minus sign. Without `digits`: three significant ones, all digits of whole numbers below 10,000. */
+/** A number for display. Without `digits`: three significant ones, but all digits of whole numbers below 10,000. */
 export function formatFigure(value: number, digits?: Digits): string {
-  const wholeSmall = Number.isInteger(value) && Math.abs(value) < 10_000;
-  const chosen: Digits = digits ?? (wholeSmall ? { decimals: 0 } : { significant: 3 });
-  const options: Intl.NumberFormatOptions =
-    "decimals" in chosen
-      ? { minimumFractionDigits: chosen.decimals, maximumFractionDigits: chosen.decimals }
-      : { maximumSignificantDigits: chosen.significant };
-  const text = formatter(options).format(value);
-  const unsignedZero = /^-[0.,]*$/.test(text) ? text.slice(1) : text;
-  return unsignedZero.replace("-", MINUS);
+  if (digits && "decimals" in digits) return formatNumber(value, digits);
+  if (!digits && Number.isInteger(value) && Math.abs(value) < 10_000) return formatNumber(value, { decimals: 0 });
+  // Trailing zeros would claim a precision that an entered 1.2 does not have.
+  const rounded = Number(value.toPrecision(digits?.significant ?? 3));
+  let decimals = 0;
+  while (decimals < 12 && Number(rounded.toFixed(decimals)) !== rounded) decimals++;
+  return formatNumber(rounded, { decimals });
 }
 
 /** Step that leaves a range two digits of its own width: 4,512 to 5,987 is shown to the hundred. */
@@ -49,7 +40,7 @@ export function spanWords(low: string, high: string): string {
   return low.startsWith(MINUS) || high.startsWith(MINUS) ? `${low} to ${high}` : `${low}\u2013${high}`;
 }
 
-/** A range in words: `4,500–6,000 kWh a year, most likely 5,200`. `unit` and `per` may be empty. */
+/** A range in words: `4500–6000 kWh a year, most likely 5,200`. `unit` and `per` may be empty. */
 export function rangeWords(
   range: Range80,
   { unit = "", per = "", prefix = "" }: { unit?: string; per?: string; prefix?: string },

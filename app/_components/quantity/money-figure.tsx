@@ -1,6 +1,6 @@
+import { formatMoney } from "@/lib/money/format";
 import { currencyDecimals, type Money } from "@/lib/money/money";
 import type { Range80 } from "@/lib/working/working";
-import { formatFigure } from "./format-figure";
 import styles from "./quantity.module.css";
 import { Range } from "./range";
 
@@ -11,20 +11,19 @@ export function currencySign(currency: string): string {
   return /[A-Za-z]$/.test(sign) ? `${sign}\u202f` : sign;
 }
 
-/** An amount in words of figures. `whole` leaves out the minor units, for sums that are not bills. */
-export function moneyWords({ minorUnits, currency }: Money, { whole = false }: { whole?: boolean } = {}): string {
-  const decimals = currencyDecimals(currency);
-  const digits = formatFigure(Math.abs(minorUnits) / 10 ** decimals, { decimals: whole ? 0 : decimals });
-  const negative = minorUnits < 0 && /[1-9]/.test(digits);
-  return `${negative ? "\u2212" : ""}${currencySign(currency)}${digits}`;
-}
+type Props = {
+  money: Money;
+  /** Leaves out the minor units, for sums that are not bills. */
+  whole?: boolean;
+  per?: string;
+};
 
-type Props = { money: Money; whole?: boolean; per?: string };
+/** One amount, kept on one line. */
 
 export function MoneyFigure({ money, whole = false, per }: Props) {
   return (
     <span className={styles.figure}>
-      {moneyWords(money, { whole })}
+      {formatMoney(money, { whole })}
       {per ? <span className={styles.unit}> {per}</span> : null}
     </span>
   );

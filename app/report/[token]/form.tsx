@@ -8,7 +8,7 @@ import { FormMessage } from "@/app/_components/ui/form-message";
 import { FormActions, FormStack } from "@/app/_components/ui/form-stack";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
-import { VOTE_LABEL } from "../vote-label";
+import { VOTE_LABEL } from "@/lib/comfort-reports/thermal-sensation";
 import { fileReportAction } from "./actions";
 
 const PREFERENCES = [

@@ -1,8 +1,7 @@
-import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { PublicShell } from "@/app/_components/shell/public-shell";
-import { getStores } from "@/app/_server/stores";
+import { requestContext } from "@/app/_server/request-context";
 import { openComfortForm } from "@/lib/services/comfort-reports/file";
 import { ReportForm } from "./form";
 
@@ -13,7 +12,7 @@ type Props = { params: Promise<{ token: string }> };
 /** The occupant's form: no account, no navigation, nothing about the building or about anyone else. */
 export default async function ReportPage({ params }: Props) {
   const { token } = await params;
-  const { open } = openComfortForm(getStores(), token);
+  const { open } = openComfortForm(await requestContext(), token);
   if (!open) {
     return (
       <PublicShell>
@@ -24,7 +23,7 @@ export default async function ReportPage({ params }: Props) {
   return (
     <PublicShell>
       <PageHeading title="How is the temperature where you sit?" lede="Two answers are enough. No name is asked for." />
-      <ReportForm token={token} submissionId={randomUUID()} />
+      <ReportForm token={token} submissionId={crypto.randomUUID()} />
     </PublicShell>
   );
 }

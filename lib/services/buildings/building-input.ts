@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { HEATING_FUELS, SYSTEM_TYPES } from "@/db/schema/building";
+import { HEATING_FUELS, SYSTEM_TYPES } from "@/lib/assumptions/system-type";
 import { isCurrency } from "@/lib/money/money";
 import { dayNumberFromLocalDate } from "@/lib/time/civil-date";
 import { isTimeZone } from "@/lib/time/zone-table";

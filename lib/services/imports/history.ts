@@ -10,6 +10,8 @@ import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 
+export type ImportRun = ImportRunRow;
+
 /** Every file that was ever brought to a building, newest first. */
 export function readImportHistory(ctx: Context, buildingId: number): ImportRunRow[] {
   requireFacilities(ctx);

@@ -1,9 +1,11 @@
-import type { ImportKind } from "@/db/schema/trend-import";
+import { IMPORT_KINDS, type ImportKind } from "@/db/schema/trend-import";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { LARGEST_FILE_BYTES, stageTrendFile } from "../trend-imports/stage";
 import { importWeather } from "../weather/import";
 import { importTable } from "./import-table";
+
+export const isImportKind = (text: string): text is ImportKind => (IMPORT_KINDS as readonly string[]).includes(text);
 
 /** What became of one uploaded file, in a sentence. */
 export type FileOutcome = {

@@ -36,7 +36,10 @@ export async function runTrendImport(ctx: Context, buildingId: number, runId: nu
   const answers = run.answers as RunAnswers | null;
   const bytes = ctx.uploads.read(run.sha256);
   if (!answers || !bytes)
-    throw new ServiceError("precondition", `${run.fileName}: say first what its points are, or bring the file in again.`);
+    throw new ServiceError(
+      "precondition",
+      `${run.fileName}: say first what its points are, or bring the file in again.`,
+    );
   updateImportRun(ctx.db, runId, { state: "running" });
   try {
     const reading = await readTrendFile({
@@ -50,7 +53,9 @@ export async function runTrendImport(ctx: Context, buildingId: number, runId: nu
     return finish(ctx, run, reading, written);
   } catch (error) {
     const known = error instanceof ServiceError;
-    const message = known ? error.message : "The import broke off. What was stored stays; bring the file in again to complete it.";
+    const message = known
+      ? error.message
+      : "The import broke off. What was stored stays; bring the file in again to complete it.";
     updateImportRun(ctx.db, runId, { state: "failed", message, finishedAtMs: ctx.now });
     throw error;
   }

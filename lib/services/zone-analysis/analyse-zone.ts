@@ -41,8 +41,7 @@ export async function analyseZone(
   const { grids, occupiedSource, findings } = zoneGrids(record.grids, series);
   const estimate = zone.minimumAirflowM3ps === null ? estimateMinimumAirflow(grids) : null;
   const limits: AirflowLimits = {
-    minimumAirflowM3ps:
-      zone.minimumAirflowM3ps ?? (estimate?.status === "ok" ? estimate.minimumAirflowM3ps : null),
+    minimumAirflowM3ps: zone.minimumAirflowM3ps ?? (estimate?.status === "ok" ? estimate.minimumAirflowM3ps : null),
     designAirflowM3ps: zone.designAirflowM3ps,
   };
   const damperMinimumPct = learnDamperMinimum(grids, limits.minimumAirflowM3ps);
@@ -82,7 +81,10 @@ export async function analyseZone(
 }
 
 /** One series a kind: of two points of one kind the first that holds samples. */
-function byKind(points: readonly PointRow[], series: Map<number, PointSeries>): Partial<Record<PointKind, PointSeries>> {
+function byKind(
+  points: readonly PointRow[],
+  series: Map<number, PointSeries>,
+): Partial<Record<PointKind, PointSeries>> {
   const found: Partial<Record<PointKind, PointSeries>> = {};
   for (const point of points) found[point.kind] ??= series.get(point.id);
   return found;

@@ -1,6 +1,6 @@
+import type { BuildingRow } from "@/db/queries/buildings";
 import { findOccupiedHours } from "@/db/queries/buildings";
 import { listPoints, type PointRow } from "@/db/queries/points";
-import type { BuildingRow } from "@/db/queries/buildings";
 import { occupiedMask } from "@/lib/time/occupied-hours";
 import { zoneTable } from "@/lib/time/zone-table";
 import { type Grid, gridOver } from "@/lib/trends/grid";

@@ -6,8 +6,8 @@ import { listDesks, listZones } from "@/db/queries/zones";
 import { diagnoseZone, type ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
 import { neighbourEvidence } from "@/lib/trends/diagnosis/neighbour-evidence";
 import type { ReportEvidence } from "@/lib/trends/diagnosis/zone-evidence";
-import { groupBy } from "../group-by";
 import type { Context } from "../context";
+import { groupBy } from "../group-by";
 import type { BuildingAnalysis } from "./read";
 
 /** Oldest reading that still says what the air was like when a report was made [s]. */

@@ -1,8 +1,8 @@
 import { listZoneReports } from "@/db/queries/comfort";
 import { listDevices } from "@/db/queries/devices";
 import { findZone, listDesks, type ZoneRow } from "@/db/queries/zones";
-import { localDateAt } from "@/lib/time/local-date";
 import { dayNumberFromLocalDate, localDateFromDayNumber } from "@/lib/time/civil-date";
+import { localDateAt } from "@/lib/time/local-date";
 import { zoneTable } from "@/lib/time/zone-table";
 import { type ChartPoint, downsample } from "@/lib/trends/downsample";
 import { type Grid, gridOver } from "@/lib/trends/grid";

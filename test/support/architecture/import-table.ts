@@ -33,7 +33,14 @@ export const PURE_AREAS: readonly string[] = PURE_LIB;
 export const COMPONENTS = "app/**/_components";
 
 /** Lists of kinds and classes: constants, no calculations. */
-const CONSTANTS = ["lib/trends/point-kind", "lib/electrical/device-kind", "lib/electrical/device-classes"];
+const CONSTANTS = [
+  "lib/trends/point-kind",
+  "lib/electrical/device-kind",
+  "lib/electrical/device-classes",
+  "lib/assumptions/system-type",
+  "lib/trends/zone-state",
+  "lib/comfort-reports/thermal-sensation",
+];
 
 /** Files that people download to fill in. */
 const TEMPLATES = ["lib/importers/tables/templates"];
@@ -43,7 +50,7 @@ const SENTENCES = [
   "lib/electrical/findings",
   "lib/electrical/cautions",
   "lib/trends/findings",
-  "lib/trends/diagnosis/findings",
+  "lib/trends/quantity-words",
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */

@@ -6,7 +6,7 @@ import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
-import { voteWords } from "@/app/report/vote-label";
+import { voteWords } from "@/lib/comfort-reports/thermal-sensation";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readComfortReports } from "@/lib/services/comfort-reports/list";
 import { formatLocal } from "@/lib/time/format";

@@ -1,7 +1,7 @@
-import type { ImportRunRow } from "@/db/queries/import-runs";
+import type { ImportRun } from "@/lib/services/imports/history";
 import type { WeatherSummary } from "@/lib/services/weather/read";
 
-export const STATE_WORDS: Record<ImportRunRow["state"], string> = {
+export const STATE_WORDS: Record<ImportRun["state"], string> = {
   waiting: "waits for its mapping",
   running: "being imported",
   done: "imported",
@@ -46,7 +46,7 @@ export function outcomeLines(text: string | undefined): OutcomeLine[] {
   }
 }
 
-export function waitingSentence(runs: readonly Pick<ImportRunRow, "kind" | "state">[]): string | null {
+export function waitingSentence(runs: readonly Pick<ImportRun, "kind" | "state">[]): string | null {
   const count = runs.filter((run) => run.kind === "trends" && run.state === "waiting").length;
   if (count === 0) return null;
   return count === 1 ? "One trend file waits for its mapping" : `${count} trend files wait for their mapping`;

@@ -1,12 +1,12 @@
 import type { FindingLine } from "@/app/_components/ui/findings-list";
-import type { ImportRunRow } from "@/db/queries/import-runs";
 import type { Finding, Severity } from "@/lib/findings/finding";
+import type { ImportRun } from "@/lib/services/imports/history";
 import { formatNumber } from "@/lib/units/format";
 
 const whole = (value: number) => formatNumber(value, { decimals: 0 });
 
 /** The five fates, which add up to the rows of the file, and what was stored. */
-export function rowItems(run: ImportRunRow): { term: string; value: string }[] {
+export function rowItems(run: ImportRun): { term: string; value: string }[] {
   if (run.rowsInFile === 0) return [];
   const fates = [
     `${whole(run.rowsAccepted)} accepted`,
@@ -27,7 +27,7 @@ export function rowItems(run: ImportRunRow): { term: string; value: string }[] {
 type KeptFinding = { code: string; severity: Severity; sentence?: string; evidence?: Finding["evidence"] };
 
 /** Findings as they were kept with the run; their sentences were made when the file was read. */
-export function findingLines(run: Pick<ImportRunRow, "inspection">): FindingLine[] {
+export function findingLines(run: Pick<ImportRun, "inspection">): FindingLine[] {
   const { findings = [] } = (run.inspection ?? {}) as { findings?: KeptFinding[] };
   return findings.map((finding, i) => ({
     key: `${finding.code}-${i}`,

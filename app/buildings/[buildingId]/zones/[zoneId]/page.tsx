@@ -1,0 +1,105 @@
+import type { Metadata } from "next";
+import { WeekHourHeatMap } from "@/app/_components/charts/week-hour-heat-map";
+import { ZoneTimeChart } from "@/app/_components/charts/zone-time-chart";
+import { PageHeading } from "@/app/_components/shell/page-heading";
+import { Section } from "@/app/_components/shell/section";
+import { LinkButton } from "@/app/_components/ui/button";
+import { EmptyState } from "@/app/_components/ui/empty-state";
+import { FindingsList } from "@/app/_components/ui/findings-list";
+import { readAs } from "@/app/_server/read";
+import { readBuilding } from "@/lib/services/buildings/find";
+import { readZoneHistory } from "@/lib/services/zones/history";
+import { readZonesOverview } from "@/lib/services/zones/overview";
+import { formatTemperature } from "@/lib/units/format";
+import { ZoneForm } from "../_components/zone-form";
+import { reviseZoneAction } from "../actions";
+import { formFromZone } from "../form";
+import { DailyTable } from "./_components/daily-table";
+import { PeriodForm } from "./_components/period-form";
+import { ZoneRecords } from "./_components/zone-records";
+import { causeLines, chartLabel, chartSeries, dataFindingLines, weekDifferences, zoneLede } from "./view-model";
+
+export const metadata: Metadata = { title: "Zone" };
+
+type Props = {
+  params: Promise<{ buildingId: string; zoneId: string }>;
+  searchParams: Promise<Record<string, string | undefined>>;
+};
+
+export default async function ZonePage({ params, searchParams }: Props) {
+  const { buildingId, zoneId } = await params;
+  const query = await searchParams;
+  const id = Number(buildingId);
+  const path = `/buildings/${id}`;
+  const wanted = { from: query.from, days: query.days ? Number(query.days) || 14 : undefined };
+  const { building, history, overview } = await readAs(
+    async (ctx) => ({
+      building: readBuilding(ctx, id),
+      history: await readZoneHistory(ctx, id, Number(zoneId), wanted),
+      overview: (await readZonesOverview(ctx, id)).zones.find((each) => each.zone.id === Number(zoneId)),
+    }),
+    `${path}/zones/${zoneId}`,
+  );
+  const { zone } = history;
+  const target = formatTemperature(building.targetZoneAirTempC, building.temperatureUnit).text;
+  const differences = weekDifferences(overview, building.targetZoneAirTempC);
+  return (
+    <>
+      <PageHeading
+        title={zone.name ? `Zone ${zone.code}, ${zone.name}` : `Zone ${zone.code}`}
+        lede={zoneLede(overview, building)}
+      />
+      <Section id="why" title="Why, as far as the data says" wide>
+        <FindingsList
+          label="Causes"
+          findings={causeLines(overview, building)}
+          none={
+            overview?.analysis
+              ? "No cause stands out in these trends and reports."
+              : "There are no trends of this zone yet."
+          }
+        />
+      </Section>
+      <Section id="history" title="Temperature and setpoints" wide>
+        {history.recorded ? (
+          <>
+            <PeriodForm period={history.period} recorded={history.recorded} />
+            <ZoneTimeChart label={chartLabel(history)} series={chartSeries(history, building)}>
+              <DailyTable history={history} building={building} />
+            </ZoneTimeChart>
+          </>
+        ) : (
+          <EmptyState action={<LinkButton href={`${path}/imports`}>Bring in trend logs</LinkButton>}>
+            No trend of this zone yet.
+          </EmptyState>
+        )}
+      </Section>
+      {differences ? (
+        <Section id="week" title="Mean week" wide>
+          <WeekHourHeatMap
+            label={`Mean zone air temperature of zone ${zone.code} by hour of the week, as a difference from ${target}`}
+            differencesK={differences}
+            reference={`the target of ${target}`}
+          />
+        </Section>
+      ) : null}
+      <ZoneRecords history={history} building={building} buildingPath={path} />
+      <Section id="data" title="What to know about the data" wide>
+        <FindingsList
+          label="Findings about the trends"
+          findings={dataFindingLines(overview, building)}
+          none="Nothing to remark."
+        />
+      </Section>
+      <Section id="describe" title="Describe the zone">
+        <ZoneForm
+          key={zone.id}
+          action={reviseZoneAction.bind(null, id, zone.id, building.areaUnit)}
+          areaUnit={building.areaUnit}
+          values={formFromZone(zone, building.areaUnit)}
+          submitLabel="Save"
+        />
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,51 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { textOf } from "@/app/_server/form-fields";
+import { type FormState, postedValues } from "@/app/_server/form-state";
+import { runAction } from "@/app/_server/run-action";
+import { addDesk } from "@/lib/services/desks/save";
+import { addZone, reviseZone } from "@/lib/services/zones/save";
+import { type AreaUnit, zoneInputFromForm } from "./form";
+
+export async function addZoneAction(
+  buildingId: number,
+  areaUnit: AreaUnit,
+  _: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const outcome = await runAction(form, (ctx) =>
+    addZone(ctx, buildingId, zoneInputFromForm(postedValues(form), areaUnit)),
+  );
+  if (!outcome.ok) return outcome;
+  revalidatePath(`/buildings/${buildingId}`, "layout");
+  return { ok: true };
+}
+
+export async function reviseZoneAction(
+  buildingId: number,
+  zoneId: number,
+  areaUnit: AreaUnit,
+  _: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const outcome = await runAction(form, (ctx) =>
+    reviseZone(ctx, buildingId, zoneId, zoneInputFromForm(postedValues(form), areaUnit)),
+  );
+  if (!outcome.ok) return outcome;
+  revalidatePath(`/buildings/${buildingId}`, "layout");
+  return { ok: true };
+}
+
+export async function addDeskAction(buildingId: number, _: FormState, form: FormData): Promise<FormState> {
+  const values = postedValues(form);
+  const outcome = await runAction(form, (ctx) =>
+    addDesk(ctx, buildingId, { code: textOf(values, "deskCode"), zoneCode: textOf(values, "zoneCode") }),
+  );
+  if (!outcome.ok) {
+    const { code, ...others } = outcome.fieldErrors;
+    return { ...outcome, fieldErrors: code ? { ...others, deskCode: code } : others };
+  }
+  revalidatePath(`/buildings/${buildingId}`, "layout");
+  return { ok: true };
+}

@@ -1,0 +1,87 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { PageHeading } from "@/app/_components/shell/page-heading";
+import { Section } from "@/app/_components/shell/section";
+import { LinkButton } from "@/app/_components/ui/button";
+import { DataTable } from "@/app/_components/ui/data-table";
+import { EmptyState } from "@/app/_components/ui/empty-state";
+import { readAs } from "@/app/_server/read";
+import { readBuilding } from "@/lib/services/buildings/find";
+import { readZonesOverview } from "@/lib/services/zones/overview";
+import { AddDeskForm } from "./_components/add-desk-form";
+import { ZoneForm } from "./_components/zone-form";
+import { addZoneAction } from "./actions";
+import { VERDICT_WORDS } from "./verdict-words";
+import { zoneLines, zonesLede } from "./view-model";
+
+export const metadata: Metadata = { title: "Zones" };
+
+type Props = { params: Promise<{ buildingId: string }> };
+
+export default async function ZonesPage({ params }: Props) {
+  const id = Number((await params).buildingId);
+  const path = `/buildings/${id}`;
+  const { building, overview } = await readAs(
+    async (ctx) => ({ building: readBuilding(ctx, id), overview: await readZonesOverview(ctx, id) }),
+    `${path}/zones`,
+  );
+  const degree = building.temperatureUnit === "F" ? "°F" : "°C";
+  return (
+    <>
+      <PageHeading title="Zones" lede={zonesLede(overview)} />
+      <Section id="zones" title="All zones" wide>
+        <DataTable
+          caption="Zones"
+          captionHidden
+          rows={zoneLines(overview, building)}
+          rowKey={(row) => row.id}
+          columns={[
+            {
+              key: "code",
+              head: "Zone",
+              names: true,
+              cell: (row) => <Link href={`${path}/zones/${row.id}`}>{row.code}</Link>,
+            },
+            { key: "name", head: "Name", cell: (row) => row.name },
+            { key: "floor", head: "Floor", cell: (row) => row.floor },
+            { key: "mean", head: "Occupied mean", unit: degree, align: "number", cell: (row) => row.mean },
+            { key: "p5", head: "Coldest 5 %", unit: degree, align: "number", cell: (row) => row.coldest },
+            { key: "csp", head: "Cooling setpoint", unit: degree, align: "number", cell: (row) => row.setpoint },
+            { key: "below", head: "Below target", unit: "% of hours", align: "number", cell: (row) => row.belowPct },
+            { key: "desks", head: "Desks", align: "number", cell: (row) => row.desks },
+            { key: "heaters", head: "Heaters", align: "number", cell: (row) => row.heaters },
+            { key: "fans", head: "Fans", align: "number", cell: (row) => row.fans },
+            { key: "cold", head: "Cold reports", align: "number", cell: (row) => row.coldReports },
+            { key: "hot", head: "Hot reports", align: "number", cell: (row) => row.hotReports },
+            {
+              key: "verdict",
+              head: "Verdict",
+              cell: (row) => (row.verdict ? VERDICT_WORDS[row.verdict] : "no trends"),
+            },
+          ]}
+          empty={
+            <EmptyState action={<LinkButton href={`${path}/imports`}>Bring in a table of zones</LinkButton>}>
+              No zone yet. A zone is the space that one controller serves. Bring them in as a table, or type them below.
+            </EmptyState>
+          }
+        />
+      </Section>
+      <Section id="add" title="Add a zone">
+        <ZoneForm
+          action={addZoneAction.bind(null, id, building.areaUnit)}
+          areaUnit={building.areaUnit}
+          values={{}}
+          submitLabel="Add the zone"
+        />
+      </Section>
+      {overview.zones.length > 0 ? (
+        <Section id="add-desk" title="Add a desk">
+          <AddDeskForm
+            buildingId={id}
+            zones={overview.zones.map(({ zone }) => ({ code: zone.code, name: zone.name }))}
+          />
+        </Section>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,21 @@
+import type { Verdict, ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
+
+/** A verdict as one reads it in a table. */
+export const VERDICT_WORDS: Record<Verdict, string> = {
+  "setpoint-first": "setpoint too low",
+  "minimum-airflow-first": "minimum airflow too high",
+  "both-minimum-first": "minimum airflow, then setpoint",
+  "fault-first": "fault to be repaired first",
+  "personal-need": "one person's need",
+  "too-hot": "too hot",
+  healthy: "healthy",
+  undetermined: "undetermined",
+};
+
+/** What raising the cooling setpoint would do, as a sentence. */
+export const RAISING_WORDS: Record<ZoneDiagnosis["raisingSetpointHelps"], string> = {
+  yes: "Raising the cooling setpoint would warm the zone.",
+  partly: "Raising the cooling setpoint would warm the zone for part of the time.",
+  no: "Raising the cooling setpoint would not warm the zone.",
+  unknown: "Whether raising the cooling setpoint would warm the zone cannot be told from these trends.",
+};
