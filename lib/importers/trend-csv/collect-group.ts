@@ -117,9 +117,11 @@ function collectColumn(
       continue;
     } else if (isSentinel(value)) {
       leaveOut(row, "sentinel-value", draft.lists["sentinel-value"]);
+      if (draft.oddValues["sentinel-value"].size < 6) draft.oddValues["sentinel-value"].add(value);
       continue;
     } else if (isImplausible(value)) {
       leaveOut(row, "implausible-value", draft.lists["implausible-value"]);
+      if (draft.oddValues["implausible-value"].size < 6) draft.oddValues["implausible-value"].add(value);
       continue;
     }
     if (status === STATUS_FLAGGED) draft.lists["status-flagged"].add(rows.lines[row] as number);
@@ -168,6 +170,7 @@ function newDraft(column: ValueColumn, cells: ReadCells, input: GroupInput): Poi
     sampling: "interval",
     stepSeconds: null,
     lists: noticeLists(),
+    oddValues: { "sentinel-value": new Set(), "implausible-value": new Set() },
     intervalSeconds: null,
   };
 }

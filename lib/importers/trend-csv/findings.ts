@@ -85,6 +85,6 @@ const SENTENCES: Record<TrendFindingCode, (facts: Facts) => string> = {
       ? `No rows${at(f)} between ${f.fromUtc} and ${f.toUtc}: ${counted(f.missing, "row")} missing. Check whether the log was off; the time counts as without data.`
       : `${counted(f.count, "more gap")}${at(f)}, ${counted(f.missing, "row")} missing in all.`,
   "no-readings": (f) =>
-    `${f.file ? `${f.file} has` : `There are${at(f)}`} no readings. Check that the point is logged and the dates asked for in the export.`,
+    `${f.file ?? f.point ?? "A point"} has no readings. Check that the point is logged and the dates asked for in the export.`,
   "file-refused": (f) => `${f.file ?? "A file"} was not taken in. ${f.evidence ?? ""}`.trim(),
 };

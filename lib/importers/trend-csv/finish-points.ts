@@ -10,7 +10,7 @@ import type { Rows } from "./split-rows";
 import type { TrendFinding, TrendPoint } from "./trend-file";
 
 /** Longest gaps that are named one by one; the rest are summed up. */
-const GAPS_NAMED = 40;
+const GAPS_NAMED = 20;
 
 /** Puts each point's readings in order, tells interval data from change-of-value data, and reports what it saw. */
 export function finishPoints(
@@ -88,8 +88,11 @@ function pointFindings(draft: PointDraft, readings: number): TrendFinding[] {
   const findings: TrendFinding[] = [];
   for (const notice of POINT_NOTICES) {
     const list = draft.lists[notice];
-    if (list.count > 0)
-      findings.push(makeFinding(notice, { count: list.count, point: draft.name, lines: list.sorted() }));
+    if (list.count === 0) continue;
+    const odd = notice === "sentinel-value" || notice === "implausible-value" ? [...draft.oddValues[notice]] : [];
+    const evidence = odd.length > 5 ? `${odd.slice(0, 5).join(", ")} and others` : odd.join(", ");
+    const facts = { count: list.count, point: draft.name, lines: list.sorted() };
+    findings.push(makeFinding(notice, evidence === "" ? facts : { ...facts, evidence }));
   }
   if (readings === 0) findings.push(makeFinding("no-readings", { point: draft.name }));
   return findings;

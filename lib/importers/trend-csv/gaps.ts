@@ -20,8 +20,8 @@ export function sortedInstants(instants: Float64Array): Float64Array {
 }
 
 /**
- * How a point is sampled: at intervals when at least half of its steps equal the median step (within 2 s, or 2 % once
- * there are five), else on change of value. Common practice, no source: systems do not say.
+ * How a point is sampled: at intervals when at least two thirds of its steps equal the median step (within 2 s, or 2 %
+ * once there are five), else on change of value. Common practice, no source: systems do not say.
  */
 export function rhythmOf(instants: Float64Array): Rhythm {
   const steps = instants.length - 1;
@@ -33,7 +33,7 @@ export function rhythmOf(instants: Float64Array): Rhythm {
   let alike = 0;
   for (let i = 0; i < steps; i++) if (Math.abs((step[i] as number) - median) <= tolerance) alike++;
   // Two steps of different length say nothing about a rhythm; only equal ones do.
-  const regular = steps === 2 ? alike === 2 : alike * 2 >= steps;
+  const regular = steps === 2 ? alike === 2 : alike * 3 >= steps * 2;
   return regular ? { sampling: "interval", stepSeconds: median } : { sampling: "change-of-value", stepSeconds: null };
 }
 

@@ -41,7 +41,13 @@ export function nameWords(name: string): string[] {
     .toLowerCase()
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== "")
-    .flatMap(partsOf);
+    .flatMap(partsOf)
+    .reduce<string[]>((words, word) => {
+      // `StPt` was split at its capitals.
+      if (word === "pt" && (words.at(-1) === "st" || words.at(-1) === "set")) words[words.length - 1] = "stpt";
+      else words.push(word);
+      return words;
+    }, []);
 }
 
 function partsOf(word: string): string[] {

@@ -69,7 +69,8 @@ export function plainNumber(text: string, mark: DecimalMark): number {
   }
   if (digits === 0) return Number.NaN;
   const value = decimals > 0 ? whole / (POWERS[decimals] as number) : whole;
-  return negative ? -value : value;
+  // Taken from zero, so that -0.0 is 0.
+  return negative ? 0 - value : value;
 }
 
 /** A number with thousands marks, a sign or an exponent; NaN when it is none. */

@@ -19,6 +19,8 @@ export type PointDraft = NameAndUnit & {
   sampling: Sampling;
   stepSeconds: number | null;
   lists: Record<PointNotice, LineList>;
+  /** Values left out as sentinels or implausible, each once; at most six. */
+  oddValues: Record<"sentinel-value" | "implausible-value", Set<number>>;
   intervalSeconds: number | null;
 };
 

@@ -14,12 +14,12 @@ const UNOCCUPIED = list("unocc unoc unooc unoccupied ngt night setback standby s
 const SPACE = list("zn zone rm room space spc raum znt zt rmt raumtemperatur area");
 const TEMP = list("temp tmp temperature temperatur temps znt zt rmt raumtemperatur oat dat sat rat mat lat");
 const OUTDOOR = list("oa oat outside outdoor outdoors ambient aussen außen osa");
-const RETURN_OR_MIXED = list("ra rat return ma mat mad mixed exhaust ea relief economizer");
+const RETURN_OR_MIXED = list("ra rat return ma mat mad mixed exhaust ea relief econ economizer");
 const WATER = list(
   "chw chws chwr hw hws hwr hhw chilled water boiler condenser cws cwr glycol steam tower pump chiller",
 );
 const ELSE = list(
-  "pressure static dp press humidity rh humid feuchte co2 voc fan vfd speed power kw kwh energy plug heater lighting light alarm filter smoke enthalpy dewpoint",
+  "pressure static dp press humidity rh humid feuchte co2 voc fan sf rf ef vfd speed power kw kwh energy plug heater lighting light alarm filter smoke enthalpy dewpoint",
 );
 const RADIATOR = list("rad radiator radiant fin fintube baseboard perimeter convector");
 const FLOW = list("flow flo airflow cfm volumenstrom");

@@ -90,12 +90,12 @@ function keepToSections(column: StampColumn, sections: readonly Section[]): void
 function mixedFormats(column: StampColumn, rows: Rows): TrendRefusal | null {
   const used = column.formats.filter((format) => format.count > 0);
   if (used.length < 2) return null;
-  // A date without a time among stamps that have one is a damaged row, not another format.
   const timed = used.filter((format) => !format.text.includes("date only"));
   if (timed.length > 0) {
     for (let row = 0; row < column.status.length; row++) {
       const format = column.formats[column.format[row] as number];
-      if (column.status[row] === READ && format?.text.includes("date only")) column.status[row] = UNREADABLE;
+      if (column.status[row] !== READ || !format?.text.includes("date only")) continue;
+      if (!isMidnight(column, row, rows)) column.status[row] = UNREADABLE;
     }
   }
   if (timed.length === 1) return null;
@@ -103,6 +103,21 @@ function mixedFormats(column: StampColumn, rows: Rows): TrendRefusal | null {
     .map((format) => rows.lines[format.firstRow] as number)
     .sort((a, b) => a - b);
   return refusals.mixedFormats(starts.slice(1), false);
+}
+
+/**
+ * Whether a date without a time, among stamps that have one, is the midnight that some exports leave off: it stands
+ * where its day begins. Elsewhere it is a damaged row.
+ */
+function isMidnight(column: StampColumn, row: number, rows: Rows): boolean {
+  if (row === rows.cells.length - 1 && !rows.endsWithLineEnd) return false;
+  const neighbour = (step: 1 | -1): number | null => {
+    let at = row + step;
+    while (at >= 0 && at < column.status.length && column.status[at] !== READ) at += step;
+    return at >= 0 && at < column.status.length ? (column.dateKey[at] as number) : null;
+  };
+  const own = column.dateKey[row] as number;
+  return (neighbour(1) === own) !== (neighbour(-1) === own);
 }
 
 const DAY = 86400;

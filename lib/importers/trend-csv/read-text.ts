@@ -5,9 +5,9 @@ import { makeFinding } from "./findings";
 import { finishPoints } from "./finish-points";
 import { judgeFile } from "./judge-file";
 import { LineList } from "./line-list";
+import { mergeSections } from "./merge-sections";
 import { detectDecimal } from "./number-format";
 import { settleOddRows } from "./odd-rows";
-import { POINT_NOTICES, type PointDraft } from "./point-draft";
 import { type FileContext, readSection, type SectionReading } from "./read-section";
 import { readSkeleton, type Skeleton } from "./read-table";
 import { noReadings } from "./refusals";
@@ -107,23 +107,6 @@ function sampleCells(rows: Rows, skeleton: Skeleton, dataFrom: number): string[]
       if (!stamps.has(column) && cell !== "") cells.push(cell);
   }
   return cells;
-}
-
-/** Tables under one another that speak of the same point in the same unit add to one point. */
-function mergeSections(sections: readonly SectionReading[]): PointDraft[] {
-  const merged = new Map<string, PointDraft>();
-  for (const draft of sections.flatMap((section) => section.drafts)) {
-    const key = `${draft.name}\n${draft.unitAsWritten}\n${draft.kind}`;
-    const known = merged.get(key);
-    if (!known) {
-      merged.set(key, draft);
-      continue;
-    }
-    known.chunks.push(...draft.chunks);
-    known.presence.push(...draft.presence);
-    for (const notice of POINT_NOTICES) known.lists[notice].addAll(draft.lists[notice]);
-  }
-  return [...merged.values()];
 }
 
 function whyNone(findings: readonly TrendFinding[]): string {

@@ -40,18 +40,20 @@ export function readDate(text: string): DateParts | null {
   }
   match = COMPACT.exec(text);
   if (match) return dated("compact", "", Number(match[1]), Number(match[2]), Number(match[3]));
-  const bare = text.replace(WEEKDAY, "");
-  match = DAY_NAMED.exec(bare);
-  if (match) {
-    const month = monthFromName(match[2] as string);
-    return month ? dated("named", "", fullYear(match[3] as string), month, Number(match[1])) : null;
-  }
-  match = NAMED_DAY.exec(bare);
-  if (match) {
-    const month = monthFromName(match[1] as string);
-    return month ? dated("named", "", Number(match[3]), month, Number(match[2])) : null;
-  }
-  return null;
+  return readNamed(text) ?? readNamed(text.replace(WEEKDAY, ""));
+}
+
+/** `06-Jul-26`, `6. Juli 2026`, `Jul 6, 2026`. */
+function readNamed(text: string): DateParts | null {
+  const dayFirst = DAY_NAMED.exec(text);
+  const monthFirst = dayFirst ? null : NAMED_DAY.exec(text);
+  const [name, day, year] = dayFirst
+    ? [dayFirst[2], dayFirst[1], dayFirst[3]]
+    : monthFirst
+      ? [monthFirst[1], monthFirst[2], monthFirst[3]]
+      : [];
+  const month = name === undefined ? null : monthFromName(name);
+  return month && year ? dated("named", "", fullYear(year), month, Number(day)) : null;
 }
 
 function dated(form: DateForm, separator: string, year: number, month: number, day: number): DateParts | null {
