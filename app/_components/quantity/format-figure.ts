@@ -34,18 +34,24 @@ export function rangeFigures(range: Range80, step = rangeStep(range)): { low: st
   return { low: show(range.p10), middle: show(range.p50), high: show(range.p90) };
 }
 
-/** Low and high as one phrase; a dash where both are positive, the word "to" where a sign would stand beside a dash. */
-export function spanWords(low: string, high: string): string {
-  if (low === high) return low;
-  return low.startsWith(MINUS) || high.startsWith(MINUS) ? `${low} to ${high}` : `${low}\u2013${high}`;
+/** A figure with its sign of currency, which stands after a minus. */
+export function prefixed(figure: string, prefix: string): string {
+  return figure.startsWith(MINUS) ? `${MINUS}${prefix}${figure.slice(1)}` : `${prefix}${figure}`;
 }
 
-/** A range in words: `4500–6000 kWh a year, most likely 5,200`. `unit` and `per` may be empty. */
+/** Low and high as one phrase; a dash where both are positive, the word "to" where a sign would stand beside a dash. */
+export function spanWords(low: string, high: string, prefix = ""): string {
+  if (low === high) return prefixed(low, prefix);
+  const signed = low.startsWith(MINUS) || high.startsWith(MINUS);
+  return signed ? `${prefixed(low, prefix)} to ${prefixed(high, prefix)}` : `${prefix}${low}\u2013${high}`;
+}
+
+/** A range in words: `4500–6000 kWh a year, most likely 5200`. `unit`, `per` and `prefix` may be empty. */
 export function rangeWords(
   range: Range80,
   { unit = "", per = "", prefix = "" }: { unit?: string; per?: string; prefix?: string },
 ): string {
   const { low, middle, high } = rangeFigures(range);
   const tail = [unit, per].filter(Boolean).join(" ");
-  return `${prefix}${spanWords(low, high)}${tail ? ` ${tail}` : ""}, most likely ${prefix}${middle}`;
+  return `${spanWords(low, high, prefix)}${tail ? ` ${tail}` : ""}, most likely ${prefixed(middle, prefix)}`;
 }

@@ -1,5 +1,5 @@
 import type { Range80 } from "@/lib/working/working";
-import { rangeFigures, rangeWords } from "./format-figure";
+import { prefixed, rangeFigures, rangeWords } from "./format-figure";
 import styles from "./range-bar.module.css";
 
 type Props = {
@@ -41,13 +41,13 @@ export function RangeBar({ label, range, unit, per, prefix = "", scale, bare = f
         {bare ? null : (
           <>
             <text className={styles.figure} x={`${low}%`} y={axis + 5} dx="-6" textAnchor="end">
-              {prefix + figures.low}
+              {prefixed(figures.low, prefix)}
             </text>
             <text className={styles.figure} x={`${high}%`} y={axis + 5} dx="6">
-              {prefix + figures.high}
+              {prefixed(figures.high, prefix)}
             </text>
             <text className={styles.figureMiddle} x={`${middle}%`} y={axis - 14} textAnchor="middle">
-              {prefix + figures.middle}
+              {prefixed(figures.middle, prefix)}
             </text>
           </>
         )}

@@ -1,5 +1,5 @@
 import type { Range80 } from "@/lib/working/working";
-import { rangeFigures, spanWords } from "./format-figure";
+import { prefixed, rangeFigures, spanWords } from "./format-figure";
 import styles from "./quantity.module.css";
 
 type Props = {
@@ -18,19 +18,12 @@ export function Range({ range, unit, per = "", prefix = "", headline = false }: 
   const { low, middle, high } = rangeFigures(range);
   return (
     <span>
-      <span className={styles.figure}>
-        {prefix}
-        {spanWords(low, high)}
-      </span>
+      <span className={styles.figure}>{spanWords(low, high, prefix)}</span>
       {unit ? <span className={styles.unit}>{`\u2009${unit}`}</span> : null}
       {per ? <span className={styles.unit}> {per}</span> : null}
       <span className={styles.unit}>,</span>{" "}
       <span className={headline ? styles.likely : styles.unit}>
-        most likely{" "}
-        <span className={styles.figure}>
-          {prefix}
-          {middle}
-        </span>
+        most likely <span className={styles.figure}>{prefixed(middle, prefix)}</span>
       </span>
     </span>
   );

@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { formatFigure, rangeFigures, rangeWords } from "@/app/_components/quantity/format-figure";
-import { moneyWords } from "@/app/_components/quantity/money-figure";
+import { currencySign } from "@/app/_components/quantity/money-figure";
 
 describe("figures", () => {
   it.each([
-    [1234.56, undefined, "1,230"],
-    [4711, undefined, "4,711"],
+    [1234.56, undefined, "1230"],
+    [4711, undefined, "4711"],
+    [123456.7, undefined, "123\u202f000"],
+    [1.2, { significant: 4 }, "1.2"],
     [0.02468, undefined, "0.0247"],
     [-2.5, { decimals: 1 }, "\u22122.5"],
     [-0.04, { decimals: 1 }, "0.0"],
@@ -19,20 +21,26 @@ describe("figures", () => {
 describe("ranges", () => {
   it("are written as a span and the most likely figure", () => {
     expect(rangeWords({ p10: 4512, p50: 5219, p90: 5987 }, { per: "a year" })).toBe(
-      "4,500\u20136,000 a year, most likely 5,200",
+      "4500\u20136000 a year, most likely 5200",
     );
     expect(rangeWords({ p10: 4512, p50: 5219, p90: 5987 }, { prefix: "$", per: "a year" })).toBe(
-      "$4,500\u20136,000 a year, most likely $5,200",
+      "$4500\u20136000 a year, most likely $5200",
     );
   });
 
   it("keep the digits that their width earns", () => {
     expect(rangeFigures({ p10: 0.412, p50: 0.466, p90: 0.538 })).toEqual({ low: "0.41", middle: "0.47", high: "0.54" });
     expect(rangeFigures({ p10: 12_340, p50: 12_345, p90: 12_352 })).toEqual({
-      low: "12,340",
-      middle: "12,345",
-      high: "12,352",
+      low: "12\u202f340",
+      middle: "12\u202f345",
+      high: "12\u202f352",
     });
+  });
+
+  it("put the sign of the currency after the minus", () => {
+    expect(rangeWords({ p10: -420, p50: 310, p90: 1100 }, { prefix: "$", per: "a year" })).toBe(
+      "\u2212$400 to $1100 a year, most likely $300",
+    );
   });
 
   it("use a word where a dash would meet a minus, and one figure where there is no width", () => {
@@ -41,15 +49,10 @@ describe("ranges", () => {
   });
 });
 
-describe("money", () => {
-  // Decimals from ISO 4217: 2 for USD, 0 for JPY, 3 for KWD.
-  it.each([
-    [{ minorUnits: 123456, currency: "USD" }, {}, "$1,234.56"],
-    [{ minorUnits: 123456, currency: "USD" }, { whole: true }, "$1,235"],
-    [{ minorUnits: -500, currency: "EUR" }, {}, "\u2212€5.00"],
-    [{ minorUnits: 1234, currency: "JPY" }, {}, "¥1,234"],
-    [{ minorUnits: 1234, currency: "KWD" }, {}, "KWD\u202f1.234"],
-  ])("%o is written with its currency", (money, options, text) => {
-    expect(moneyWords(money, options)).toBe(text);
+describe("the sign of a currency", () => {
+  it("stands close when it is a sign and apart when it is a code", () => {
+    expect(currencySign("USD")).toBe("$");
+    expect(currencySign("EUR")).toBe("€");
+    expect(currencySign("KWD")).toBe("KWD\u202f");
   });
 });
