@@ -14,6 +14,7 @@ export function buildingInputFromForm(values: PostedValues): BuildingInput {
   const areaUnit = choiceOf<"m2" | "ft2">(values, "areaUnit");
   const area = requiredNumberOf(values, "floorAreaM2");
   const target = requiredNumberOf(values, "targetZoneAirTempC");
+  const present = numberOf(values, "presentCoolingSetpointC");
   const heatPrice = numberOf(values, "heatPricePerKwh");
   const weekdays: Record<string, DayInterval[]> = {};
   WEEKDAYS.forEach((_, index) => {
@@ -39,6 +40,7 @@ export function buildingInputFromForm(values: PostedValues): BuildingInput {
     complaintHours: numberOf(values, "complaintHours"),
     labourPricePerHour: numberOf(values, "labourPricePerHour"),
     targetZoneAirTempC: temperatureUnit === "F" ? celsiusFromFahrenheit(target) : target,
+    presentCoolingSetpointC: present !== null && temperatureUnit === "F" ? celsiusFromFahrenheit(present) : present,
     mainsVoltageV: requiredNumberOf(values, "mainsVoltageV"),
     occupiedHours: {
       weekdays,
@@ -91,6 +93,15 @@ export function formFromBuilding(building: Building): PostedValues {
         : building.targetZoneAirTempC,
       4,
     ),
+    presentCoolingSetpointC:
+      building.presentCoolingSetpointC === null
+        ? ""
+        : short(
+            building.temperatureUnit === "F"
+              ? fahrenheitFromCelsius(building.presentCoolingSetpointC)
+              : building.presentCoolingSetpointC,
+            4,
+          ),
     mainsVoltageV: String(building.mainsVoltageV),
     holidays: building.occupiedHours.holidays.join("\n"),
   };

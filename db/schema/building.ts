@@ -27,6 +27,8 @@ export const building = sqliteTable(
     complaintHours: real(),
     labourPricePerHour: real(),
     targetZoneAirTempC: real().notNull().default(23),
+    /** Cooling setpoint that people say is in force, used until trends say better. */
+    presentCoolingSetpointC: real(),
     mainsVoltageV: real().notNull().default(120),
     createdAtMs: integer().notNull(),
     updatedAtMs: integer().notNull(),

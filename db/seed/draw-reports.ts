@@ -19,9 +19,11 @@ export type ReportDraft = {
 /** Moments of the day at which each person who is there may feel moved to report. */
 const MOMENTS_MINUTE = [10 * 60 + 30, 15 * 60];
 /** Chance that a vote of this strength is sent at such a moment: mostly unhappy people report. Judgement, no source. */
-const CHANCE_BY_STRENGTH = [0.0005, 0.0018, 0.019, 0.065];
+const CHANCE_BY_STRENGTH = [0.0005, 0.001, 0.016, 0.06];
 /** People differ in what they like [K, standard deviation]. Judgement, no source. */
 const PERSON_SPREAD_K = 0.6;
+/** Share of the votes of a sound zone's other desks that are sent where one desk has all the draught. Judgement, no source. */
+const CONTENT_NEIGHBOURS = 0.03;
 /** How much warmer the person beside a running heater feels. Judgement, no source. */
 const HEATER_FEELS_K = 0.7;
 
@@ -30,9 +32,11 @@ export function drawReports(zone: SimulatedZone, fanDesks: ReadonlySet<number>, 
   const reports: ReportDraft[] = [];
   zone.desks.forEach((desk, d) => {
     const random = streamOf(`${desk.code}/reports`);
-    const personK = PERSON_SPREAD_K * normal(random);
-    const heater = zone.heaters.find(({ device }) => device.desk === d);
     const inDraught = zone.plan.coldDesk?.desk === d;
+    // The one in the draught is an ordinary person: it is the desk that is cold.
+    const personK = (inDraught ? 0 : PERSON_SPREAD_K) * normal(random);
+    const heater = zone.heaters.find(({ device }) => device.desk === d);
+    const eagerness = zone.plan.coldDesk !== null && !inDraught ? CONTENT_NEIGHBOURS : 1;
     let reportedOn = -1;
     for (let i = 0; i < calendar.span.count; i++) {
       if (!MOMENTS_MINUTE.includes(calendar.minuteOfDay[i] as number) || desk.present[i] !== 1) continue;
@@ -42,7 +46,7 @@ export function drawReports(zone: SimulatedZone, fanDesks: ReadonlySet<number>, 
         // A heater at the feet does not help against cold air on the neck.
         feltC: airTempC + personK + (heaterInUse && !inDraught ? HEATER_FEELS_K : 0),
       });
-      const sent = random() < (CHANCE_BY_STRENGTH[Math.abs(vote.thermalSensation)] ?? 0);
+      const sent = random() < eagerness * (CHANCE_BY_STRENGTH[Math.abs(vote.thermalSensation)] ?? 0);
       if (!sent || reportedOn === calendar.day[i]) continue;
       reportedOn = calendar.day[i] as number;
       const cold = vote.thermalSensation < 0;
@@ -67,8 +71,8 @@ export function drawReports(zone: SimulatedZone, fanDesks: ReadonlySet<number>, 
  * slightly so. Lighter clothes in summer put the cold ones higher. Judgement, no source.
  */
 const STRENGTH_C = {
-  summer: { cold: 20.8, cool: 22.3, warm: 24.8, hot: 26.4 },
-  winter: { cold: 19.4, cool: 21, warm: 24.3, hot: 26 },
+  summer: { cold: 20.8, cool: 22.3, warm: 25.3, hot: 26.8 },
+  winter: { cold: 19.4, cool: 21, warm: 24.8, hot: 26.4 },
 } as const;
 const STRENGTH_SPREAD_K = 0.6;
 

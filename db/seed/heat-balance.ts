@@ -6,6 +6,8 @@ export type ZoneTemps = { airC: number; structureC: number };
 /** What acts on a zone during a step. */
 export type ZoneLoads = {
   outdoorAirC: number;
+  /** Air of the rest of the building. */
+  interiorAirC: number;
   airflowM3ps: number;
   dischargeAirC: number;
   /** People, lights and equipment; sun through the windows; heaters under desks. */
@@ -25,8 +27,6 @@ export type HeatSums = {
   stored: number;
 };
 
-/** Air of the rest of the building. One figure for all zones keeps each of them on its own: a simplification. */
-const PARTITION_AIR_C = 22.8;
 /** Share of sun, people and equipment that warms the structure first. */
 const RADIANT_SHARE = 0.4;
 
@@ -41,7 +41,7 @@ export function stepHeatBalance(
   seconds: number,
   sums: HeatSums,
 ): ZoneTemps {
-  const { outdoorAirC, dischargeAirC, gainsW, solarW, heatersW } = loads;
+  const { outdoorAirC, interiorAirC, dischargeAirC, gainsW, solarW, heatersW } = loads;
   const supplyWpK = AIR_HEAT_JPM3K * loads.airflowM3ps;
   const airStoreWpK = model.airHeatCapacityJpK / seconds;
   const structureStoreWpK = model.structureHeatCapacityJpK / seconds;
@@ -52,7 +52,7 @@ export function stepHeatBalance(
   const p =
     airStoreWpK * now.airC +
     model.envelopeWpK * outdoorAirC +
-    model.partitionWpK * PARTITION_AIR_C +
+    model.partitionWpK * interiorAirC +
     supplyWpK * dischargeAirC +
     (1 - RADIANT_SHARE) * (gainsW + solarW) +
     heatersW;
@@ -66,7 +66,7 @@ export function stepHeatBalance(
   sums.heaters += seconds * heatersW;
   sums.envelope +=
     seconds * (model.envelopeWpK * (outdoorAirC - airC) + model.structureToOutdoorWpK * (outdoorAirC - structureC));
-  sums.partition += seconds * model.partitionWpK * (PARTITION_AIR_C - airC);
+  sums.partition += seconds * model.partitionWpK * (interiorAirC - airC);
   sums.supply += seconds * supplyWpK * (dischargeAirC - airC);
   sums.stored +=
     model.airHeatCapacityJpK * (airC - now.airC) + model.structureHeatCapacityJpK * (structureC - now.structureC);

@@ -6,9 +6,10 @@ import { readDemoWeather } from "./demo-weather";
 import { type DevicePlan, devicePlans } from "./device-plan";
 import { deviceSettings } from "./device-settings";
 import { drawReports } from "./draw-reports";
-import { type OutdoorConditions, outdoorConditions } from "./outdoor-conditions";
+import type { OutdoorConditions } from "./outdoor-conditions";
 import type { RecordedTrend } from "./record-trend";
 import { type SimulatedZone, simulatePlan } from "./simulate-plan";
+import { surroundings } from "./surroundings";
 import { usualHours } from "./usual-hours";
 import { writeBuilding, writeDevice, writeLinks, writeReport, writeZone } from "./write-demo-rows";
 import { writeTrends } from "./write-trends";
@@ -52,10 +53,10 @@ export async function seedDemoBuilding(input: {
 
   const calendar = demoCalendar(scope.span);
   const weather = readDemoWeather();
-  const outdoor = outdoorConditions(weather, scope.span);
+  const around = surroundings(weather, calendar);
   const devices = devicePlans().filter(({ zoneCode }) => scope.zoneCodes.includes(zoneCode));
   const plans = ZONE_PLANS.filter(({ code }) => scope.zoneCodes.includes(code));
-  const zones = plans.map((plan) => simulatePlan(plan, devices, calendar, outdoor));
+  const zones = plans.map((plan) => simulatePlan(plan, devices, calendar, around));
 
   const rows = inTransaction(db, (tx) => {
     const buildingId = writeBuilding(tx, now);
@@ -72,7 +73,7 @@ export async function seedDemoBuilding(input: {
   });
 
   const { buildingId, zoneIds, reports } = rows;
-  const recorded = recordAll(zones, calendar, outdoor);
+  const recorded = recordAll(zones, calendar, around);
   const stored = await writeTrends({ db, trends, buildingId, zoneIds, now, recorded });
   const desks = plans.reduce((sum, { deskCount }) => sum + deskCount, 0);
   return { buildingId, zones: zones.length, desks, devices: devices.length, reports, ...stored };

@@ -3,8 +3,8 @@ import type { DeskHeater } from "./desk-heater";
 import { deskPresence } from "./desk-presence";
 import { type DevicePlan, settingPowerW } from "./device-plan";
 import { normal, streamOf } from "./normal";
-import type { OutdoorConditions } from "./outdoor-conditions";
 import { simulateZone, type ZoneRun } from "./simulate-zone";
+import type { Surroundings } from "./surroundings";
 import type { ZonePlan } from "./zone-plan";
 
 export type PlannedDesk = { code: string; offsetK: number; present: Uint8Array };
@@ -25,7 +25,7 @@ export function simulatePlan(
   plan: ZonePlan,
   devices: readonly DevicePlan[],
   calendar: DemoCalendar,
-  outdoor: OutdoorConditions,
+  around: Surroundings,
 ): SimulatedZone {
   const desks = Array.from({ length: plan.deskCount }, (_, desk): PlannedDesk => {
     const random = streamOf(`${plan.code}/desk/${desk}`);
@@ -37,7 +37,7 @@ export function simulatePlan(
       zoneCode === plan.code && deviceClass.kind === "space-heater" && retiredOn === null,
   );
   const heaters = owned.map((device) => deskHeater(device, desks[device.desk], calendar));
-  const run = simulateZone({ ...plan, desks, heaters }, calendar, outdoor, streamOf(`${plan.code}/gains`));
+  const run = simulateZone({ ...plan, desks, heaters }, calendar, around, streamOf(`${plan.code}/gains`));
   return {
     plan,
     desks,

@@ -4,7 +4,7 @@ import { type DemoCalendar, STEP_SECONDS } from "./demo-calendar";
 import { type DeskHeater, heaterIsOn } from "./desk-heater";
 import { type HeatSums, stepHeatBalance, type ZoneTemps } from "./heat-balance";
 import { normal } from "./normal";
-import type { OutdoorConditions } from "./outdoor-conditions";
+import type { Surroundings } from "./surroundings";
 import type { ZoneModel } from "./zone-model";
 import { activeSetpoints, type ZoneProgramme } from "./zone-setpoints";
 
@@ -50,7 +50,7 @@ const WANDER_STEP = 0.024;
 export function simulateZone(
   zone: ZoneSimulation,
   calendar: DemoCalendar,
-  outdoor: OutdoorConditions,
+  around: Surroundings,
   random: RandomSource,
 ): ZoneRun {
   const { model } = zone;
@@ -66,7 +66,7 @@ export function simulateZone(
     heaterOn: zone.heaters.map(() => new Uint8Array(count)),
     heat: { gains: 0, solar: 0, heaters: 0, envelope: 0, partition: 0, supply: 0, stored: 0 },
   };
-  const wall = model.facade ? outdoor.wallIrradianceWpm2[model.facade] : null;
+  const wall = model.facade ? around.wallIrradianceWpm2[model.facade] : null;
   const box = boxAtRest();
   const startC = zone.programme.coolingSetpointC;
   let temps: ZoneTemps = { airC: startC, structureC: startC };
@@ -87,12 +87,13 @@ export function simulateZone(
         sensedAirC: temps.airC + zone.sensorBiasK,
         coolingSetpointC: setpoints.coolingC[i] as number,
         heatingSetpointC: setpoints.heatingC[i] as number,
-        supplyAirTempC: outdoor.supplyAirTempC[i] as number,
+        supplyAirTempC: around.supplyAirTempC[i] as number,
         systemOn: calendar.systemOn[i] === 1,
         seconds: SUBSTEP_SECONDS,
       });
       const loads = {
-        outdoorAirC: outdoor.outdoorAirTempC[i] as number,
+        outdoorAirC: around.outdoorAirTempC[i] as number,
+        interiorAirC: around.interiorAirTempC[i] as number,
         airflowM3ps: out.airflowM3ps,
         dischargeAirC: out.dischargeAirTempC,
         gainsW,

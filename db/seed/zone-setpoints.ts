@@ -12,6 +12,9 @@ export type ZoneProgramme = {
 export const NIGHT_COOLING_SETPOINT_C = (85 - 32) / 1.8;
 export const NIGHT_HEATING_SETPOINT_C = (64 - 32) / 1.8;
 
+/** A controller keeps its heating setpoint this far below an overridden cooling setpoint. Common practice, no source. */
+const LEAST_DEADBAND_K = 1.5;
+
 /** Active setpoints of each step. */
 export function activeSetpoints(
   programme: ZoneProgramme,
@@ -22,14 +25,12 @@ export function activeSetpoints(
   const heatingC = new Float64Array(span.count);
   for (let i = 0; i < span.count; i++) {
     const on = systemOn[i] === 1;
-    heatingC[i] = on ? programme.heatingSetpointC : NIGHT_HEATING_SETPOINT_C;
     const { override } = programme;
     const overridden = override !== null && span.startUtcSeconds + i * STEP_SECONDS >= override.fromUtcSeconds;
-    coolingC[i] = overridden
-      ? programme.coolingSetpointC - override.dropK
-      : on
-        ? programme.coolingSetpointC
-        : NIGHT_COOLING_SETPOINT_C;
+    const byDayC = programme.coolingSetpointC - (overridden ? override.dropK : 0);
+    const activeC = on || overridden ? byDayC : NIGHT_COOLING_SETPOINT_C;
+    coolingC[i] = activeC;
+    heatingC[i] = Math.min(on ? programme.heatingSetpointC : NIGHT_HEATING_SETPOINT_C, activeC - LEAST_DEADBAND_K);
   }
   return { coolingC, heatingC };
 }

@@ -22,6 +22,7 @@ export function buildingInputOf(changes: Partial<BuildingInput> = {}): BuildingI
     complaintHours: null,
     labourPricePerHour: null,
     targetZoneAirTempC: 23,
+    presentCoolingSetpointC: null,
     mainsVoltageV: 120,
     occupiedHours: {
       weekdays: { "1": workday, "2": workday, "3": workday, "4": workday, "5": workday },

@@ -61,6 +61,13 @@ export function BuildingFields({ values, errors, timeZones }: Props) {
         />
         <SelectField {...of("heatingFuel")} label="Heating coils are fed by" options={optionsOf(FUEL_LABEL)} />
         <NumberField
+          {...of("presentCoolingSetpointC")}
+          label="Present cooling setpoint"
+          optional
+          unit="°C or °F, as chosen above"
+          hint="What most zones are set to now. Used until trend logs say it zone by zone."
+        />
+        <NumberField
           {...of("targetZoneAirTempC")}
           label="Target zone air temperature, cooling season"
           unit="°C or °F, as chosen above"

@@ -56,6 +56,11 @@ export const buildingInput = z
       .number("Give the target zone air temperature as a number.")
       .min(18, "The target zone air temperature must lie between 18 and 30 °C (64 and 86 °F).")
       .max(30, "The target zone air temperature must lie between 18 and 30 °C (64 and 86 °F)."),
+    presentCoolingSetpointC: z
+      .number("Give the present cooling setpoint as a number.")
+      .min(15, "A cooling setpoint lies between 15 and 32 °C (59 and 90 °F).")
+      .max(32, "A cooling setpoint lies between 15 and 32 °C (59 and 90 °F).")
+      .nullable(),
     mainsVoltageV: z
       .number("Give the mains voltage as a number.")
       .min(90, "The mains voltage must lie between 90 and 260 V.")

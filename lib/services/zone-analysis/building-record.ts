@@ -14,6 +14,9 @@ import type { Context } from "../context";
 /** Longest record that is analysed at once, counted back from its end [s]: three years. */
 const LONGEST_RECORD_SECONDS = 3 * 366 * 86_400;
 
+/** Trends begin no earlier than 2000 [s]. */
+const EARLIEST_UTC_SECONDS = 946_684_800;
+
 /** The recorded period of a building on its grid, with what all zones share. */
 export type BuildingRecord = {
   points: PointRow[];
@@ -55,19 +58,23 @@ export async function buildingRecord(ctx: Context, building: BuildingRow): Promi
   };
 }
 
-/** Samples of points over a grid, by point id; points that hold none are left out. */
+/**
+ * Samples of points over a grid, by point id; points that hold none are left out. A change-of-value point is read
+ * from its beginning: the sample that holds at the start of the grid may be months old.
+ */
 export async function readSeries(
   ctx: Context,
   points: readonly PointRow[],
   grid: Grid,
 ): Promise<Map<number, PointSeries>> {
   const found = new Map<number, PointSeries>();
-  const sampling = new Map(points.map((point) => [point.id, point.sampling]));
   const to = grid.startUtcSeconds + grid.count * grid.stepSeconds;
-  const ids = points.map((point) => point.id);
-  for await (const slice of ctx.trends.read(ids, grid.startUtcSeconds, to)) {
-    if (slice.ts.length === 0) continue;
-    found.set(slice.series, { samples: slice, sampling: sampling.get(slice.series) ?? "interval" });
+  for (const sampling of ["interval", "change-of-value"] as const) {
+    const ids = points.filter((point) => point.sampling === sampling).map((point) => point.id);
+    const from = sampling === "interval" ? grid.startUtcSeconds : EARLIEST_UTC_SECONDS;
+    for await (const slice of ctx.trends.read(ids, from, to)) {
+      if (slice.ts.length > 0) found.set(slice.series, { samples: slice, sampling });
+    }
   }
   return found;
 }

@@ -1,0 +1,1 @@
+ALTER TABLE `building` ADD `present_cooling_setpoint_c` real;

@@ -1,0 +1,125 @@
+import { type BuildingRow, findOccupiedHours } from "@/db/queries/buildings";
+import { listDevices } from "@/db/queries/devices";
+import { findWeatherYear } from "@/db/queries/weather";
+import { listZones } from "@/db/queries/zones";
+import type { DeviceSheet } from "@/lib/electrical/device-sheet";
+import { occupiedWeatherYear } from "@/lib/energy-model/occupied-weather-year";
+import type { AssessedDevice, AssessedZone, AssessmentInput } from "@/lib/overcooling/assessment-input";
+import { median } from "@/lib/statistics/quantile";
+import { localDateAt } from "@/lib/time/local-date";
+import { annualise } from "@/lib/trends/annualise";
+import { type AnnualBin, annualOccupiedBins } from "@/lib/trends/outdoor-bins";
+import { resolveAssumptions } from "../assumptions/resolve";
+import type { Context } from "../context";
+import { sheetOf } from "../devices/read";
+import { groupBy } from "../group-by";
+import { unpackDryBulbC } from "../weather/import";
+import type { BuildingAnalysis } from "../zone-analysis/read";
+import { coldReportsPerYear } from "./cold-reports";
+
+/** Seed of every assessment: the same data give the same figures on any machine. */
+const SEED = 20_260_101;
+const DRAWS = 5000;
+
+/** Everything that the assessment of a building rests on, gathered from the stores. */
+export async function assessmentInput(
+  ctx: Context,
+  building: BuildingRow,
+  analysis: BuildingAnalysis,
+  seasonThresholdC: number,
+): Promise<AssessmentInput> {
+  const weather = weatherOf(ctx, building, analysis);
+  const bins =
+    weather && annualOccupiedBins({ outdoorAirTempC: weather.dryBulbC, occupied: weather.occupied }, seasonThresholdC);
+  return {
+    currency: building.currency,
+    floorAreaM2: building.floorAreaM2,
+    targetZoneAirTempC: building.targetZoneAirTempC,
+    presentCoolingSetpointC: presentCoolingSetpoint(building, analysis),
+    systemType: building.systemType,
+    hasEconomizer: building.hasEconomizer,
+    heatingFuel: building.heatingFuel,
+    electricity: {
+      kind: building.electricityPriceKind,
+      pricePerKwh: building.electricityPricePerKwh,
+      demandPricePerKw: building.demandPricePerKw,
+      demandMonths: building.demandMonths,
+    },
+    heatPricePerKwh: building.heatPricePerKwh,
+    complaint:
+      building.complaintHours === null || building.labourPricePerHour === null
+        ? null
+        : { hours: building.complaintHours, labourPricePerHour: building.labourPricePerHour },
+    weather,
+    assumptions: resolveAssumptions(ctx, building.id),
+    zones: await zonesOf(ctx, building, analysis, bins),
+    seed: SEED,
+    draws: DRAWS,
+  };
+}
+
+/** The weather year with the occupied part of each hour; its calendar is that of the record's end, else of today. */
+function weatherOf(ctx: Context, building: BuildingRow, { record }: BuildingAnalysis): AssessmentInput["weather"] {
+  const row = findWeatherYear(ctx.db, building.id);
+  if (!row) return null;
+  const at = record ? (record.toUtcSeconds - 1) * 1000 : ctx.now;
+  const { occupied } = occupiedWeatherYear({
+    hours: findOccupiedHours(ctx.db, building.id),
+    timeZone: building.timeZone,
+    utcOffsetHours: row.utcOffsetHours,
+    calendarYear: Number(localDateAt(at, building.timeZone).slice(0, 4)),
+  });
+  return { dryBulbC: unpackDryBulbC(row), occupied };
+}
+
+/** Median of the zones' occupied cooling setpoints where they are trended, else what the building's people said. */
+function presentCoolingSetpoint(building: BuildingRow, { zones }: BuildingAnalysis): number | null {
+  const trended = zones.flatMap(({ statistics }) => statistics.coolingSetpoint?.occupiedMedianC ?? []);
+  return trended.length > 0 ? median(trended) : building.presentCoolingSetpointC;
+}
+
+async function zonesOf(
+  ctx: Context,
+  building: BuildingRow,
+  analysis: BuildingAnalysis,
+  bins: readonly AnnualBin[] | null,
+): Promise<AssessedZone[]> {
+  const analyses = new Map(analysis.zones.map((each) => [each.zoneId, each]));
+  const devices = groupBy(
+    listDevices(ctx.db, building.id).filter((device) => device.retiredOn === null),
+    (device) => device.zoneId,
+  );
+  const reports = await coldReportsPerYear(ctx, building, analysis);
+  return listZones(ctx.db, building.id).map((zone) => {
+    const known = analyses.get(zone.id);
+    const annual = known && bins ? annualise(known.exposure, bins) : null;
+    return {
+      zoneId: zone.id,
+      code: zone.code,
+      floorAreaM2: zone.floorAreaM2,
+      designAirflowM3ps: zone.designAirflowM3ps,
+      minimumAirflowM3ps: known ? known.limits.minimumAirflowM3ps : zone.minimumAirflowM3ps,
+      minimumAirflowOrigin: minimumOrigin(known?.minimumAirflowOrigin, zone.minimumAirflowM3ps),
+      annual: annual?.status === "ok" ? annual.annual : null,
+      exposure: known?.exposure ?? null,
+      devices: (devices.get(zone.id) ?? []).map((device) => assessedDevice(device, sheetOf(device, building))),
+      coldReportsPerYear: reports.get(zone.id) ?? 0,
+    };
+  });
+}
+
+function minimumOrigin(
+  origin: "entered" | "airflow-setpoint-trend" | "estimated" | null | undefined,
+  entered: number | null,
+): AssessedZone["minimumAirflowOrigin"] {
+  if (origin === undefined) return entered === null ? null : "entered";
+  return origin === "airflow-setpoint-trend" ? "measured" : origin;
+}
+
+function assessedDevice(
+  { id, label, kind }: { id: number; label: string; kind: AssessedDevice["kind"] },
+  sheet: DeviceSheet,
+): AssessedDevice {
+  const energyKwhPerYear = sheet.energy.status === "ok" ? sheet.energy.totalKwh : { value: 0, low: 0, high: 0 };
+  return { deviceId: id, label, kind, energyKwhPerYear, highPowerW: sheet.highPowerW };
+}
