@@ -1,5 +1,6 @@
-import type { Layout, StatisticsTable } from "./layout";
+import type { Layout } from "./layout";
 import { proposeKind } from "./propose-kind";
+import type { StatisticsTable } from "./statistics-table";
 import type { TrendAnswers, TrendAsk, TrendPoint } from "./trend-file";
 import { answeredUnit, proposeUnit, unitChoices } from "./unit-question";
 

@@ -1,4 +1,3 @@
-import { celsiusFromFahrenheit, celsiusFromKelvin } from "@/lib/units/temperature";
 import {
   type CellReader,
   EVENT,
@@ -11,16 +10,15 @@ import {
 } from "./cell-reader";
 import type { ValueColumn } from "./layout";
 import type { LineList } from "./line-list";
-import { noticeLists, type PointDraft, type PointNotice } from "./point-draft";
-import { proposeKind } from "./propose-kind";
+import { newDraft } from "./new-draft";
+import type { PointDraft, PointNotice } from "./point-draft";
 import { AMBIGUOUS, NONEXISTENT, REPEATED, RESOLVED } from "./resolve-local";
 import { CELL_LEFT_OUT, CELL_MISSING, HOUR_RESOLVED, IGNORED, type RowFates } from "./row-fates";
-import { plausibleAirTempC, sentinelTest } from "./sentinels";
 import type { Rows } from "./split-rows";
 import { statusMeaning } from "./status-words";
-import type { FileUnit, TrendAnswers, TrendFindingCode } from "./trend-file";
-import { answeredUnit, unitChoices } from "./unit-question";
+import type { TrendAnswers, TrendFindingCode } from "./trend-file";
 import { readUnit } from "./units";
+import { implausibleTest, sentinelTest } from "./value-limits";
 
 export type GroupInput = {
   rows: Rows;
@@ -136,58 +134,6 @@ function collectColumn(
   return draft;
 }
 
-function newDraft(column: ValueColumn, cells: ReadCells, input: GroupInput): PointDraft {
-  const { wordCount, numbers, failureCount } = cells;
-  const isWords =
-    wordCount > numbers || (numbers === 0 && wordCount === 0 && failureCount > 0 && column.unitAsWritten === null);
-  let { unitAsWritten, unit } = column;
-  let unitFromValues = false;
-  if (unitAsWritten === null && cells.units.size > 0) {
-    const [text] = [...cells.units].sort((a, b) => b[1] - a[1])[0] as [string, number];
-    const fromValues = readUnit(text);
-    unitAsWritten = fromValues?.unitAsWritten ?? null;
-    unit = fromValues?.unit ?? null;
-    unitFromValues = unitAsWritten !== null;
-  }
-  const proposal = proposeKind(column.name);
-  const twoValued = unitAsWritten === null && !isWords && isZeroOrOne(cells, proposal.kind === "occupancy");
-  const isState = isWords || twoValued;
-  if (!isState && unitAsWritten === null) {
-    unit = answeredUnit(column.name, unitChoices(column.name, proposal), input.answers)?.unit ?? null;
-  }
-  return {
-    name: column.name,
-    column: column.column,
-    section: input.section,
-    kind: isState ? "state" : "numeric",
-    nameFromFile: column.nameFromFile,
-    unitAsWritten: isWords ? null : unitAsWritten,
-    unit: isState ? null : unit,
-    unitFromValues,
-    chunks: [],
-    presence: [],
-    sparse: false,
-    sampling: "interval",
-    stepSeconds: null,
-    lists: noticeLists(),
-    oddValues: { "sentinel-value": new Set(), "implausible-value": new Set() },
-    intervalSeconds: null,
-  };
-}
-
-/** Numbers of nothing but 0 and 1, both of them there (either alone is enough for a point that says it is a state). */
-function isZeroOrOne(cells: ReadCells, saysState: boolean): boolean {
-  let zeros = 0;
-  let ones = 0;
-  for (let i = 0; i < cells.code.length; i++) {
-    if (cells.code[i] !== NUMBER) continue;
-    if (cells.value[i] === 0) zeros++;
-    else if (cells.value[i] === 1) ones++;
-    else return false;
-  }
-  return (zeros > 0 && ones > 0) || (saysState && zeros + ones > 0);
-}
-
 function statusOfRow(column: ValueColumn, row: number, { rows, goodFlags }: GroupInput): number {
   if (column.statusColumn === null) return 0;
   const text = ((rows.cells[row] as string[])[column.statusColumn] ?? "").trim();
@@ -201,24 +147,6 @@ function unitAgrees(draft: PointDraft, cells: ReadCells, i: number): boolean {
   if (cells.units.size === 0) return true;
   const text = cells.unitAt.get(i);
   return text === undefined || text === draft.unitAsWritten || readUnit(text)?.unit === draft.unit;
-}
-
-function implausibleTest(name: string, unit: FileUnit | null): (value: number) => boolean {
-  const toC =
-    unit === "degF"
-      ? celsiusFromFahrenheit
-      : unit === "kelvin"
-        ? celsiusFromKelvin
-        : unit === "degC"
-          ? (value: number) => value
-          : null;
-  const { kind, skip } = proposeKind(name);
-  const limits = plausibleAirTempC(kind, skip);
-  if (!toC || !limits) return () => false;
-  return (value) => {
-    const tempC = toC(value);
-    return tempC < limits.low || tempC > limits.high;
-  };
 }
 
 export const isHeldBack = (state: number | undefined): boolean => state === AMBIGUOUS || state === NONEXISTENT;

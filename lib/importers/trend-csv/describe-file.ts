@@ -1,5 +1,6 @@
+import type { FileContext } from "./file-context";
 import type { PointDraft } from "./point-draft";
-import type { FileContext, SectionReading } from "./read-section";
+import type { SectionReading } from "./read-section";
 import type { Clock } from "./read-table";
 import { READ } from "./stamp-column";
 import type { TrendDetected } from "./trend-file";

@@ -1,9 +1,10 @@
 import { clockAsk, dateOrderAsk, flagAsk, unitAsks, valueColumnAsk } from "./asks";
+import type { FileContext } from "./file-context";
 import { makeFinding } from "./findings";
 import type { finishPoints } from "./finish-points";
 import type { LineList } from "./line-list";
 import type { PointDraft } from "./point-draft";
-import type { FileContext, SectionReading } from "./read-section";
+import type { SectionReading } from "./read-section";
 import type { TrendAnswers, TrendAsk, TrendFinding, TrendFindingCode } from "./trend-file";
 
 export type FileEvidence = {

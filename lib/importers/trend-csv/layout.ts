@@ -1,7 +1,8 @@
+import { isEpochColumn, isStatusColumn, isWholeNumbers } from "./column-kinds";
 import * as heading from "./heading-words";
 import type { Preamble } from "./preamble";
 import type { TimeSource } from "./stamp-column";
-import { statusMeaning } from "./status-words";
+import { readStatistics, type StatisticsTable } from "./statistics-table";
 import { type NameAndUnit, readUnit, splitUnit } from "./units";
 
 export type ValueColumn = NameAndUnit & {
@@ -14,8 +15,6 @@ export type ValueColumn = NameAndUnit & {
 
 /** Value columns that share one time source. */
 export type ColumnGroup = { source: TimeSource; values: ValueColumn[] };
-
-export type StatisticsTable = { choices: string[]; proposal: string; columns: Map<string, number> };
 
 export type Layout = {
   form: "wide" | "long" | "one-point" | "pairs";
@@ -208,23 +207,6 @@ function named(input: LayoutInput, column: number, alone: boolean, status: reado
   };
 }
 
-function readStatistics(free: readonly number[], headingOf: (column: number) => string): StatisticsTable | null {
-  const columns = new Map<string, number>();
-  let average: string | null = null;
-  let others = 0;
-  for (const column of free) {
-    const { name } = splitUnit(headingOf(column));
-    if (heading.isAverageHeading(name)) average ??= name;
-    else if (heading.isExtremeHeading(name)) others++;
-    else if (heading.isSpreadHeading(name) || heading.isCountHeading(name)) continue;
-    else return null;
-    columns.set(name, column);
-  }
-  if (others === 0 || columns.size < 2) return null;
-  const choices = [...columns.keys()];
-  return { choices, proposal: average ?? (choices[0] as string), columns };
-}
-
 function numericFlag(
   input: LayoutInput,
   status: readonly number[],
@@ -244,26 +226,4 @@ function numericFlag(
     }
   }
   return null;
-}
-
-/** Quality words, or a few whole numbers under a heading that says so; On and Off under "Status" are a point. */
-function isStatusColumn(text: string, cells: readonly string[]): boolean {
-  const filled = [...new Set(cells.map((cell) => cell.trim()).filter((cell) => cell !== ""))];
-  if (filled.length === 0) return true;
-  if (filled.every((cell) => /^-?\d+$/.test(cell)))
-    return filled.length <= 12 && !/^(?:state|status)$/.test(heading.plainHeading(text));
-  return filled.filter((cell) => /^\{.*\}$/.test(cell) || statusMeaning(cell) !== null).length * 2 > filled.length;
-}
-
-const isWholeNumbers = (cells: readonly string[]): boolean =>
-  cells.every((cell) => cell.trim() === "" || /^\s*\d+\s*$/.test(cell)) && cells.some((cell) => cell.trim() !== "");
-
-/** Ten- or thirteen-digit instants that stand beside the stamps: another way of writing the time, not a point. */
-function isEpochColumn(cells: readonly string[]): boolean {
-  const filled = cells.filter((cell) => cell.trim() !== "");
-  return (
-    filled.length > 1 &&
-    new Set(filled).size > filled.length / 2 &&
-    filled.every((cell) => /^\s*1\d{9}(?:\d{3}|\.\d+)?\s*$/.test(cell))
-  );
 }

@@ -1,5 +1,5 @@
 import { isEventText, isSummaryText } from "./cell-words";
-import type { FileContext } from "./read-section";
+import type { FileContext } from "./file-context";
 import { type Clock, isUnread } from "./read-table";
 import { IGNORED, UNREAD } from "./row-fates";
 import { isBlankRow } from "./sections";

@@ -1,6 +1,7 @@
 import { CellReader } from "./cell-reader";
 import { detectDelimiter } from "./delimiter";
 import { describeFile } from "./describe-file";
+import type { FileContext } from "./file-context";
 import { makeFinding } from "./findings";
 import { finishPoints } from "./finish-points";
 import { judgeFile } from "./judge-file";
@@ -8,7 +9,7 @@ import { LineList } from "./line-list";
 import { mergeSections } from "./merge-sections";
 import { detectDecimal } from "./number-format";
 import { settleOddRows } from "./odd-rows";
-import { type FileContext, readSection, type SectionReading } from "./read-section";
+import { readSection, type SectionReading } from "./read-section";
 import { readSkeleton, type Skeleton } from "./read-table";
 import { noReadings } from "./refusals";
 import { RowFates } from "./row-fates";

@@ -1,4 +1,6 @@
 import type { PointKind } from "@/lib/trends/point-kind";
+import { celsiusFromFahrenheit, celsiusFromKelvin } from "@/lib/units/temperature";
+import { proposeKind } from "./propose-kind";
 import type { FileUnit } from "./trend-file";
 
 /** Numbers that systems write for "no value": repeated digits, ends of 16-bit ranges, a sensor that is not there. */
@@ -41,9 +43,28 @@ const OUTDOOR_LIMITS_C = { low: -60, high: 60 };
 const COIL_LIMITS_C = { low: -30, high: 90 };
 
 /** Limits in °C for a point by what its name says it is, or null when nothing can be said. */
-export function plausibleAirTempC(kind: PointKind | null, skipped: boolean): { low: number; high: number } | null {
+function plausibleAirTempC(kind: PointKind | null, skipped: boolean): { low: number; high: number } | null {
   if (skipped) return null;
   if (kind === "outdoor-air-temp") return OUTDOOR_LIMITS_C;
   if (kind === "discharge-air-temp" || kind === "supply-air-temp") return COIL_LIMITS_C;
   return ZONE_AIR_LIMITS_C;
+}
+
+/** Tells whether a temperature cannot be, by what the name says the point is; never true of other quantities. */
+export function implausibleTest(name: string, unit: FileUnit | null): (value: number) => boolean {
+  const toC =
+    unit === "degF"
+      ? celsiusFromFahrenheit
+      : unit === "kelvin"
+        ? celsiusFromKelvin
+        : unit === "degC"
+          ? (value: number) => value
+          : null;
+  const { kind, skip } = proposeKind(name);
+  const limits = plausibleAirTempC(kind, skip);
+  if (!toC || !limits) return () => false;
+  return (value) => {
+    const tempC = toC(value);
+    return tempC < limits.low || tempC > limits.high;
+  };
 }

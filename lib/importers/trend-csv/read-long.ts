@@ -1,0 +1,57 @@
+import type { FileContext } from "./file-context";
+import type { Layout, ValueColumn } from "./layout";
+import type { PointDraft } from "./point-draft";
+import { clockOf, collect, rowsWithStamp } from "./read-columns";
+import { UNREAD } from "./row-fates";
+import type { Section } from "./sections";
+import { readUnit } from "./units";
+
+/** Reads a table of one row a reading. Rows without a point's name, or in another unit than its first row, are rejected. */
+export function readLong(index: number, section: Section, layout: Layout, context: FileContext): PointDraft[] {
+  const { nameColumn, valueColumn, unitColumn, statusColumn, source } = layout.long as NonNullable<Layout["long"]>;
+  const { rows, fates, lists } = context;
+  const clock = clockOf(source, context);
+  const all = rowsWithStamp(section, clock, null, context);
+  const byPoint = new Map<string, number[]>();
+  for (const row of all) {
+    const name = ((rows.cells[row] as string[])[nameColumn] ?? "").trim();
+    if (name === "") {
+      lists.unreadable.add(rows.lines[row] as number);
+      fates.mark(row, UNREAD, "row-unreadable");
+      continue;
+    }
+    const known = byPoint.get(name);
+    if (known) known.push(row);
+    else byPoint.set(name, [row]);
+  }
+  return [...byPoint].flatMap(([name, list]) => {
+    const firstRow = rows.cells[list[0] as number] as string[];
+    const unitText = unitColumn === null ? "" : (firstRow[unitColumn] ?? "").trim();
+    const unit = readUnit(unitText);
+    const sameUnit =
+      unitColumn === null
+        ? list
+        : list.filter((row) => ((rows.cells[row] as string[])[unitColumn] ?? "").trim() === unitText);
+    if (sameUnit.length < list.length) {
+      const kept = new Set(sameUnit);
+      for (const row of list) {
+        if (kept.has(row)) continue;
+        lists.unreadable.add(rows.lines[row] as number);
+        fates.mark(row, UNREAD, "row-unreadable");
+      }
+    }
+    const value: ValueColumn = {
+      column: valueColumn,
+      heading: name,
+      name,
+      unitAsWritten: unit?.unitAsWritten ?? (unitText === "" ? null : unitText),
+      unit: unit?.unit ?? null,
+      statusColumn,
+      nameFromFile: false,
+    };
+    return collect(Int32Array.from(sameUnit), clock, [value], index, layout, context).map((draft) => ({
+      ...draft,
+      column: null,
+    }));
+  });
+}
