@@ -1,8 +1,8 @@
 import { readFile } from "node:fs/promises";
 import path from "node:path";
-import { answersFromWords } from "@/lib/importers/trend-csv/answers-from-words";
-import { inspectTrendFile } from "@/lib/importers/trend-csv/inspect-trend-file";
 import type { TrendInspection } from "@/lib/importers/trend-csv/trend-file";
+import { ServiceError } from "@/lib/services/errors";
+import { inspectFile } from "@/lib/services/trend-imports/inspect-file";
 import { isTimeZone } from "@/lib/time/zone-table";
 import { readArguments, UsageError } from "../usage";
 
@@ -22,19 +22,19 @@ export async function trendsInspect(args: string[]): Promise<number> {
   if (!timeZone || !isTimeZone(timeZone)) {
     throw new UsageError("Give the building's time zone with --time-zone, for example America/New_York.");
   }
-  const answers = answersFromWords(values.answer ?? []);
-  if (answers.status === "invalid") throw new UsageError(answers.message);
 
   const outcomes: TrendInspection["outcome"][] = [];
   for (const file of positionals) {
     const bytes = await readFile(file).catch(() => null);
     if (!bytes) throw new UsageError(`"${file}" cannot be read. Check the path.`);
-    const inspection = await inspectTrendFile({
-      fileName: path.basename(file),
+    const inspection = await inspectFile({
+      name: path.basename(file),
       bytes,
       timeZone,
       locale: values.locale,
-      answers: answers.answers,
+      answerWords: values.answer ?? [],
+    }).catch((error: unknown) => {
+      throw error instanceof ServiceError ? new UsageError(error.message) : error;
     });
     outcomes.push(inspection.outcome);
     process.stdout.write(`${JSON.stringify(inspection, null, values.json ? undefined : 2)}\n`);

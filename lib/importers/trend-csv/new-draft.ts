@@ -25,7 +25,9 @@ export function newDraft(
     unitFromValues = unitAsWritten !== null;
   }
   const proposal = proposeKind(column.name);
-  const twoValued = unitAsWritten === null && !isWords && isZeroOrOne(cells, proposal.kind === "occupancy");
+  const hasOwnAnswer = input.answers.units?.[column.name] !== undefined;
+  const twoValued =
+    unitAsWritten === null && !isWords && !hasOwnAnswer && isZeroOrOne(cells, proposal.kind === "occupancy");
   const isState = isWords || twoValued;
   if (!isState && unitAsWritten === null) {
     unit = answeredUnit(column.name, unitChoices(column.name, proposal), input.answers)?.unit ?? null;
