@@ -41,7 +41,7 @@ export const CORE_AREA_M2 = 155;
 const DESKS = { perimeter: 6, core: 8 };
 /** Fewer desks where a zone is mostly meeting rooms or files: little heat, which a high minimum airflow overcomes. */
 const DESKS_IN_SPARSE_ZONES: Partial<Record<DemoCause, { perimeter: number; core: number }>> = {
-  "reheat-fighting": { perimeter: 4, core: 4 },
+  "reheat-fighting": { perimeter: 3, core: 4 },
   "minimum-airflow-too-high": { perimeter: 5, core: 6 },
 };
 
@@ -53,7 +53,7 @@ type Settings = {
 };
 
 const SOUND: Settings = {
-  coolingSetpointF: 74.8,
+  coolingSetpointF: 74,
   heatingSetpointF: 71,
   minimumFraction: { perimeter: 0.1, core: 0.13 },
 };
@@ -65,13 +65,13 @@ const SETTINGS: Record<DemoCause, Settings> = {
   "biased-sensor": SOUND,
   "override-left-in": SOUND,
   "too-little-airflow": SOUND,
-  "setpoint-too-low": { ...SOUND, coolingSetpointF: 71, heatingSetpointF: 68 },
+  "setpoint-too-low": { ...SOUND, coolingSetpointF: 70.5, heatingSetpointF: 68 },
   "minimum-airflow-too-high": {
     coolingSetpointF: 75,
     heatingSetpointF: 68,
     minimumFraction: { perimeter: 0.64, core: 0.64 },
   },
-  "reheat-fighting": { coolingSetpointF: 75, heatingSetpointF: 72, minimumFraction: { perimeter: 0.85, core: 0.72 } },
+  "reheat-fighting": { coolingSetpointF: 75, heatingSetpointF: 72, minimumFraction: { perimeter: 0.9, core: 0.72 } },
 };
 
 const SENSOR_BIAS_K = 1.8;
@@ -91,8 +91,8 @@ export const ZONE_PLANS: readonly ZonePlan[] = PLANTED_CAUSES.map(({ zoneCode, c
   const settings = SETTINGS[cause];
   const floorAreaM2 = facade ? PERIMETER_AREA_M2 : CORE_AREA_M2;
   const overriddenFrom = OVERRIDE_FROM[zoneCode];
-  // Half a degree Fahrenheit up or down, as such settings drift over the years.
-  const variationF = ((index % 3) - 1) * 0.5;
+  // Up to a degree Fahrenheit apart, as such settings drift over the years.
+  const variationF = 0.5 * (index % 3);
   return {
     code: zoneCode,
     name: `${FLOOR_NAMES[floor]}, ${position.place}`,
@@ -117,6 +117,6 @@ export const ZONE_PLANS: readonly ZonePlan[] = PLANTED_CAUSES.map(({ zoneCode, c
         : null,
     },
     sensorBiasK: cause === "biased-sensor" ? SENSOR_BIAS_K : 0,
-    coldDesk: cause === "cold-desk" ? { desk: 2, offsetK: -2.6 } : null,
+    coldDesk: cause === "cold-desk" ? { desk: 2, offsetK: -3 } : null,
   };
 });

@@ -14,8 +14,8 @@ const SUFFIX = {
   "discharge-air-temp": "DA-T",
 } as const satisfies Partial<Record<PointKind, string>>;
 
-/** Damper position against share of design airflow; at rest the damper is shut. Common practice, no source. */
-const damperPct = (airflowShare: number): number => (airflowShare === 0 ? 0 : 31 + 45 * airflowShare);
+/** Damper position against share of design airflow, with duct pressure to spare. Common practice, no source. */
+const damperPct = (airflowShare: number): number => 68 * airflowShare ** 0.3;
 
 /** The trends of a zone as its controller records them, without those that were never set up. */
 export function zoneTrends(zone: SimulatedZone, calendar: DemoCalendar): RecordedTrend[] {

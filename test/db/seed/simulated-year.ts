@@ -1,16 +1,16 @@
 import { type DemoCalendar, type DemoSpan, demoCalendar } from "@/db/seed/demo-calendar";
 import { readDemoWeather } from "@/db/seed/demo-weather";
 import { devicePlans } from "@/db/seed/device-plan";
-import { type OutdoorConditions, outdoorConditions } from "@/db/seed/outdoor-conditions";
 import { type SimulatedZone, simulatePlan } from "@/db/seed/simulate-plan";
+import { type Surroundings, surroundings } from "@/db/seed/surroundings";
 import { ZONE_PLANS } from "@/db/seed/zone-plan";
 
-export type Simulated = { calendar: DemoCalendar; outdoor: OutdoorConditions; zones: SimulatedZone[] };
+export type Simulated = { calendar: DemoCalendar; outdoor: Surroundings; zones: SimulatedZone[] };
 
 /** Runs zones of the plan over a span, all of them unless some are named. */
 export function simulated(span: DemoSpan, zoneCodes?: readonly string[]): Simulated {
   const calendar = demoCalendar(span);
-  const outdoor = outdoorConditions(readDemoWeather(), span);
+  const outdoor = surroundings(readDemoWeather(), calendar);
   const devices = devicePlans();
   const plans = ZONE_PLANS.filter(({ code }) => zoneCodes?.includes(code) ?? true);
   return { calendar, outdoor, zones: plans.map((plan) => simulatePlan(plan, devices, calendar, outdoor)) };

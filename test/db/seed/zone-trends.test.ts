@@ -53,6 +53,6 @@ it("records setpoints when they change and once a day, so that a day without cha
       (_, k) => (ts[k] as number) >= startOfLocalDate(date) && (ts[k] as number) < startOfLocalDate(date) + 86_400,
     );
   // A Tuesday: the night value told again, the occupied value at 05:00, the night value at 18:00.
-  expect(onDate("2026-06-09")).toEqual([29444, 23611, 29444]);
+  expect(onDate("2026-06-09")).toEqual([29444, 23333, 29444]);
   expect(onDate("2026-06-13")).toEqual([29444]);
 });
