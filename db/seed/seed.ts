@@ -12,7 +12,7 @@ import { type SimulatedZone, simulatePlan } from "./simulate-plan";
 import { surroundings } from "./surroundings";
 import { usualHours } from "./usual-hours";
 import { writeBuilding, writeDevice, writeLinks, writeReport, writeZone } from "./write-demo-rows";
-import { writeTrends } from "./write-trends";
+import { storeTrends, writePoints } from "./write-trends";
 import { writeWeather } from "./write-weather";
 import { ZONE_PLANS } from "./zone-plan";
 import { buildingTrends, zoneTrends } from "./zone-trends";
@@ -38,7 +38,7 @@ export const DEMO_NOW_MS = 1000 * (DEMO_YEAR.startUtcSeconds + DEMO_YEAR.count *
 const WHOLE: DemoScope = { span: DEMO_YEAR, zoneCodes: ZONE_PLANS.map(({ code }) => code) };
 
 /**
- * Builds the invented demo building: rows in one transaction, then its trends. The same call gives the same rows and
+ * Builds the invented demo building: its trends, then all rows in one transaction. The same call gives the same rows and
  * samples on every machine. Refuses a database that holds a building. `now` is the time of making [epoch ms].
  */
 export async function seedDemoBuilding(input: {
@@ -58,9 +58,10 @@ export async function seedDemoBuilding(input: {
   const plans = ZONE_PLANS.filter(({ code }) => scope.zoneCodes.includes(code));
   const zones = plans.map((plan) => simulatePlan(plan, devices, calendar, around));
 
-  const rows = inTransaction(db, (tx) => {
+  // Trends first: if the program is stopped, the database is still empty and the same call makes the same demo.
+  const stored = await storeTrends(trends, recordAll(zones, calendar, around));
+  const { buildingId, reports } = inTransaction(db, (tx) => {
     const buildingId = writeBuilding(tx, now);
-    writeWeather(tx, { buildingId, weather, now });
     const zoneIds = new Map<string, number>();
     let reports = 0;
     for (const zone of zones) {
@@ -69,14 +70,20 @@ export async function seedDemoBuilding(input: {
       zoneIds.set(zone.plan.code, written.zoneId);
       reports += written.reports;
     }
-    return { buildingId, zoneIds, reports };
+    writePoints(tx, { buildingId, zoneIds, now }, stored);
+    writeWeather(tx, { buildingId, weather, now });
+    return { buildingId, reports };
   });
-
-  const { buildingId, zoneIds, reports } = rows;
-  const recorded = recordAll(zones, calendar, around);
-  const stored = await writeTrends({ db, trends, buildingId, zoneIds, now, recorded });
-  const desks = plans.reduce((sum, { deskCount }) => sum + deskCount, 0);
-  return { buildingId, zones: zones.length, desks, devices: devices.length, reports, ...stored };
+  return {
+    buildingId,
+    zones: zones.length,
+    desks: plans.reduce((sum, { deskCount }) => sum + deskCount, 0),
+    devices: devices.length,
+    reports,
+    points: stored.points.length,
+    samples: stored.samples,
+    checksum: stored.checksum,
+  };
 }
 
 /** A zone with everything that stands in it or came out of it. */

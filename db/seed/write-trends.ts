@@ -1,80 +1,72 @@
 import { createHash } from "node:crypto";
-import { eq } from "drizzle-orm";
-import type { TrendSlice, TrendStore } from "@/lib/trends/trend-store";
-import type { AppDatabase } from "../client";
+import type { TrendSlice, TrendStore, WriteStats } from "@/lib/trends/trend-store";
+import type { AppTransaction } from "../client";
 import { importRun, point } from "../schema/trend-import";
 import { DEMO_AUTHOR } from "./demo-building";
 import type { RecordedTrend } from "./record-trend";
 
-export type WrittenTrends = { points: number; samples: number; checksum: string };
+/** Ids in the empty database: the run that brings the trends is the first, points are counted from 1. */
+const RUN_ID = 1;
 
-/**
- * Makes a point for each trend and writes its samples, under one import run. The run is done when the store has
- * everything; no file was read, so its rows are the samples that were generated.
- */
-export async function writeTrends(input: {
-  db: AppDatabase;
-  trends: TrendStore;
-  buildingId: number;
-  zoneIds: ReadonlyMap<string, number>;
-  now: number;
-  recorded: Iterable<RecordedTrend>;
-}): Promise<WrittenTrends> {
-  const { db, trends, buildingId, zoneIds, now, recorded } = input;
-  const run = db
-    .insert(importRun)
+export type StoredTrends = {
+  points: (Pick<RecordedTrend, "zoneCode" | "kind" | "externalName" | "fileUnit" | "sampling"> & { id: number })[];
+  samples: number;
+  byteCount: number;
+  checksum: string;
+  stats: WriteStats;
+};
+
+/** Puts all samples into the store, the series numbered in their order. */
+export async function storeTrends(trends: TrendStore, recorded: Iterable<RecordedTrend>): Promise<StoredTrends> {
+  const points: StoredTrends["points"] = [];
+  const digest = createHash("sha256");
+  let samples = 0;
+  let byteCount = 0;
+  function* slices(): Generator<TrendSlice> {
+    for (const { ts, v, decimals, ...described } of recorded) {
+      const id = points.length + 1;
+      points.push({ ...described, id });
+      digest.update(described.externalName).update(bytesOf(ts)).update(bytesOf(v));
+      samples += ts.length;
+      byteCount += ts.byteLength + v.byteLength;
+      yield { series: id, ts, v, decimals };
+    }
+  }
+  const stats = await trends.write(slices(), RUN_ID);
+  return { points, samples, byteCount, checksum: digest.digest("hex"), stats };
+}
+
+/** The points of stored trends and the run that brought them; no file was read, so its rows are the samples generated. */
+export function writePoints(
+  tx: AppTransaction,
+  place: { buildingId: number; zoneIds: ReadonlyMap<string, number>; now: number },
+  { points, samples, byteCount, checksum, stats }: StoredTrends,
+): void {
+  const { buildingId, zoneIds, now } = place;
+  for (const { zoneCode, ...row } of points)
+    tx.insert(point)
+      .values({ ...row, buildingId, zoneId: idOfZone(zoneIds, zoneCode) })
+      .run();
+  tx.insert(importRun)
     .values({
+      id: RUN_ID,
       buildingId,
       kind: "trends",
       fileName: "generated trends",
-      sha256: "",
-      byteCount: 0,
-      state: "running",
-      startedAtMs: now,
-      startedBy: DEMO_AUTHOR,
-    })
-    .returning({ id: importRun.id })
-    .get();
-  const update = (values: Partial<typeof importRun.$inferInsert>) =>
-    db.update(importRun).set(values).where(eq(importRun.id, run.id)).run();
-
-  const digest = createHash("sha256");
-  const total = { points: 0, samples: 0, bytes: 0 };
-  function* slices(): Generator<TrendSlice> {
-    for (const { zoneCode, ts, v, decimals, ...row } of recorded) {
-      const { kind, externalName, fileUnit, sampling } = row;
-      const series = db
-        .insert(point)
-        .values({ buildingId, kind, externalName, fileUnit, sampling, zoneId: idOfZone(zoneIds, zoneCode) })
-        .returning({ id: point.id })
-        .get().id;
-      digest.update(externalName).update(bytesOf(ts)).update(bytesOf(v));
-      total.points++;
-      total.samples += ts.length;
-      total.bytes += ts.byteLength + v.byteLength;
-      yield { series, ts, v, decimals };
-    }
-  }
-  try {
-    const stats = await trends.write(slices(), run.id);
-    const checksum = digest.digest("hex");
-    update({
+      sha256: checksum,
+      byteCount,
       state: "done",
       message: "Generated for the demo building; no file was read.",
-      sha256: checksum,
-      byteCount: total.bytes,
-      rowsInFile: total.samples,
-      rowsAccepted: total.samples,
+      rowsInFile: samples,
+      rowsAccepted: samples,
       samplesAdded: stats.added,
       samplesChanged: stats.changed,
       samplesSame: stats.same,
+      startedAtMs: now,
       finishedAtMs: now,
-    });
-    return { points: total.points, samples: total.samples, checksum };
-  } catch (error) {
-    update({ state: "failed", message: "The generated trends could not be stored.", finishedAtMs: now });
-    throw error;
-  }
+      startedBy: DEMO_AUTHOR,
+    })
+    .run();
 }
 
 function idOfZone(zoneIds: ReadonlyMap<string, number>, zoneCode: string | null): number | null {

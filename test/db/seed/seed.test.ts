@@ -52,11 +52,20 @@ it("refuses a database that holds a building, and leaves it as it was", async ()
   expect(empty.db.select().from(zone).all().length).toBe(3);
 });
 
-it("marks the run failed when the trends cannot be stored", async () => {
-  const trends = { ...empty.trends, write: () => Promise.reject(new Error("disk full")) };
-  await expect(seedDemoBuilding({ db: empty.db, trends, scope })).rejects.toThrow("disk full");
+it("leaves the database empty when it is stopped before the end, and makes the same demo afterwards", async () => {
+  const whole = await seedDemoBuilding({ ...stores(), scope });
+  const stopped: TrendStore = {
+    ...empty.trends,
+    async write(slices, run) {
+      await empty.trends.write(slices, run);
+      throw new Error("stopped");
+    },
+  };
+  await expect(seedDemoBuilding({ db: empty.db, trends: stopped, scope })).rejects.toThrow("stopped");
+  expect(empty.db.select().from(building).all()).toEqual([]);
+  expect(await seedDemoBuilding({ ...empty, scope })).toEqual(whole);
   const run = empty.db.select().from(importRun).where(eq(importRun.kind, "trends")).get();
-  expect(run).toMatchObject({ state: "failed", samplesAdded: 0 });
+  expect(run).toMatchObject({ state: "done", samplesAdded: 0, samplesSame: whole.samples });
 });
 
 it("builds the whole demo with the sizes and the reports that were planned", async () => {
