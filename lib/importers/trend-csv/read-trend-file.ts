@@ -3,7 +3,7 @@ import { combineMembers } from "./combine-members";
 import { decodeText } from "./decode";
 import { readText, refusedReading } from "./read-text";
 import { readZip } from "./read-zip";
-import { isZip, NOT_TEXT, refuseBytes, refuseText, WORKBOOK } from "./refuse-non-text";
+import { isZip, NOT_TEXT, refuseBytes, refuseText, workbookRefusal } from "./refuse-non-text";
 import type { TrendFileInput, TrendReading } from "./trend-file";
 
 const MOST_BYTES = 200_000_000;
@@ -23,7 +23,7 @@ export async function readTrendFile(input: TrendFileInput): Promise<TrendReading
   }
   if (!isZip(bytes)) return readPlainFile(input);
   const zip = await readZip(bytes);
-  if (zip.status === "workbook") return refusedReading(fileName, WORKBOOK);
+  if (zip.status === "workbook") return refusedReading(fileName, workbookRefusal(fileName));
   if (zip.status === "refused") return refusedReading(fileName, zip.refusal);
   return combineMembers(
     fileName,
@@ -34,7 +34,7 @@ export async function readTrendFile(input: TrendFileInput): Promise<TrendReading
 function readPlainFile({ fileName, bytes, timeZone, locale, answers }: TrendFileInput): TrendReading {
   const refusal = isZip(bytes)
     ? { ...NOT_TEXT, sentence: "A zip within a zip is not opened. Unpack it and import its files." }
-    : refuseBytes(bytes);
+    : refuseBytes(bytes, fileName);
   if (refusal) return refusedReading(fileName, refusal);
   const decoded = decodeText(bytes);
   if (!decoded) return refusedReading(fileName, NOT_TEXT);

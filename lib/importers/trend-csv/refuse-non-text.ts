@@ -6,21 +6,25 @@ const startsWith = (bytes: Uint8Array, signature: readonly number[]): boolean =>
 export const isZip = (bytes: Uint8Array): boolean =>
   startsWith(bytes, [0x50, 0x4b, 0x03, 0x04]) || startsWith(bytes, [0x50, 0x4b, 0x05, 0x06]);
 
-export const WORKBOOK: TrendRefusal = {
-  code: "workbook",
-  sentence:
-    "This is a spreadsheet workbook, whatever its name says (a workbook renamed keeps its form: this is a spreadsheet workbook with a .csv name or the like). Open it, save it as CSV and import that; better still, import the export itself.",
-};
+/** Refusal of a workbook; its name is mentioned when it promises something else. */
+export function workbookRefusal(fileName: string): TrendRefusal {
+  const ending = /\.[a-z0-9]{1,5}$/i.exec(fileName)?.[0].toLowerCase();
+  const disguise = ending && !/^\.xl/.test(ending) ? ` with a ${ending} name` : "";
+  return {
+    code: "workbook",
+    sentence: `This is a spreadsheet workbook${disguise}, not a text table. Open it, save it as CSV and import that; better still, import the export itself.`,
+  };
+}
 
 /** Refuses bytes that are no text: workbooks, packed files, documents. Zips are looked into elsewhere. */
-export function refuseBytes(bytes: Uint8Array): TrendRefusal | null {
+export function refuseBytes(bytes: Uint8Array, fileName: string): TrendRefusal | null {
   if (bytes.length === 0) {
     return {
       code: "empty-file",
       sentence: "The file is empty (0 bytes). Export it again and check the file size before importing.",
     };
   }
-  if (startsWith(bytes, [0xd0, 0xcf, 0x11, 0xe0])) return WORKBOOK;
+  if (startsWith(bytes, [0xd0, 0xcf, 0x11, 0xe0])) return workbookRefusal(fileName);
   const kind = startsWith(bytes, [0x1f, 0x8b])
     ? "packed (gzip)"
     : startsWith(bytes, [0x25, 0x50, 0x44, 0x46])
