@@ -1,0 +1,41 @@
+import Link from "next/link";
+import { currencySign } from "@/app/_components/quantity/money-figure";
+import { Range } from "@/app/_components/quantity/range";
+import { Remark } from "@/app/_components/shell/remark";
+import type { Building } from "@/lib/services/buildings/find";
+import type { CostOfOvercooling } from "@/lib/services/overcooling/assess";
+import { formatLocal } from "@/lib/time/format";
+import type { Assessed } from "../overview-view-model";
+
+type Props = { cost: CostOfOvercooling; assessed: Assessed; building: Building };
+
+/** What stands in the margin beside the headline: target, energy, how much is known, simpler methods. */
+export function AssessmentRemarks({ cost, assessed, building }: Props) {
+  const sign = currencySign(building.currency);
+  return (
+    <>
+      <Remark title="Target">
+        <Link href={`/buildings/${building.id}/settings#targetZoneAirTempC`}>Change it in the settings</Link>; figures
+        follow.
+      </Remark>
+      <Remark title="Electricity">
+        <Range range={assessed.energy.electricKwh} unit="kWh" per="a year" />
+      </Remark>
+      <Remark title="Heat">
+        <Range range={assessed.energy.heatKwh} unit="kWh" per="a year" />
+      </Remark>
+      <Remark title="Emissions">
+        <Range range={assessed.emissionsKgCo2} unit="kg CO₂" per="a year" />
+      </Remark>
+      <Remark title="Defaults">
+        {Math.round(assessed.defaultsShare * 100)} % of the inputs are the tool&rsquo;s own values.
+      </Remark>
+      {assessed.lowerTiers.map((tier) => (
+        <Remark key={tier.tier} title={`Tier ${tier.tier}, ${tier.label}`}>
+          <Range range={tier} unit="" prefix={sign} per="a year" />
+        </Remark>
+      ))}
+      <Remark>Worked out {formatLocal(cost.computedAtMs, building.timeZone, "date-time")}.</Remark>
+    </>
+  );
+}

@@ -1,0 +1,37 @@
+import { Button } from "@/app/_components/ui/button";
+import { DefinitionList } from "@/app/_components/ui/definition-list";
+import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
+import { formatLocal } from "@/lib/time/format";
+import { withdrawAction } from "../actions";
+import { OverrideForm } from "./override-form";
+
+type Props = { buildingId: number; assumption: ResolvedAssumption; timeZone: string };
+
+/** What an assumption is used for, its default, who changed it, and the form to change it. */
+export function AssumptionDetail({ buildingId, assumption, timeZone }: Props) {
+  const { id, appliesTo, source, override, unit } = assumption;
+  return (
+    <>
+      <DefinitionList
+        items={[
+          { term: "Used for", value: appliesTo },
+          { term: "Default's source", value: source.url ? <a href={source.url}>{source.title}</a> : source.title },
+          ...(override
+            ? [
+                {
+                  term: "Changed",
+                  value: `${formatLocal(override.enteredAtMs, timeZone, "date-time")} by ${override.enteredBy}: ${override.reason}`,
+                },
+              ]
+            : []),
+        ]}
+      />
+      <OverrideForm buildingId={buildingId} assumptionId={id} unit={unit} value={assumption} />
+      {override ? (
+        <form action={withdrawAction.bind(null, buildingId, id)}>
+          <Button type="submit">Go back to the default</Button>
+        </form>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,32 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { requiredNumberOf, textOf } from "@/app/_server/form-fields";
+import { type FormState, postedValues } from "@/app/_server/form-state";
+import { runAction } from "@/app/_server/run-action";
+import { overrideAssumption, withdrawOverride } from "@/lib/services/assumptions/override";
+
+export async function overrideAction(
+  buildingId: number,
+  assumptionId: string,
+  _: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const values = postedValues(form);
+  const outcome = await runAction(form, (ctx) =>
+    overrideAssumption(ctx, buildingId, assumptionId, {
+      value: requiredNumberOf(values, "value"),
+      low: requiredNumberOf(values, "low"),
+      high: requiredNumberOf(values, "high"),
+      reason: textOf(values, "reason"),
+    }),
+  );
+  if (!outcome.ok) return outcome;
+  revalidatePath(`/buildings/${buildingId}`, "layout");
+  return { ok: true };
+}
+
+export async function withdrawAction(buildingId: number, assumptionId: string, form: FormData): Promise<void> {
+  await runAction(form, (ctx) => withdrawOverride(ctx, buildingId, assumptionId));
+  revalidatePath(`/buildings/${buildingId}`, "layout");
+}

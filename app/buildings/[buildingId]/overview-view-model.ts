@@ -1,0 +1,162 @@
+import type { FindingLine } from "@/app/_components/ui/findings-list";
+import { allocateRounded } from "@/lib/money/allocate";
+import type { Building } from "@/lib/services/buildings/find";
+import type { CostOfOvercooling } from "@/lib/services/overcooling/assess";
+import type { ZonesOverview } from "@/lib/services/zones/overview";
+import { formatLocal } from "@/lib/time/format";
+import type { Verdict } from "@/lib/trends/diagnosis/diagnose-zone";
+import { trendFindingWords } from "@/lib/trends/findings";
+import { quantityWords } from "@/lib/trends/quantity-words";
+import { formatNumber, formatTemperature } from "@/lib/units/format";
+
+export type Assessed = Extract<CostOfOvercooling["assessment"], { status: "ok" }>;
+export type ComponentLine = {
+  id: string;
+  label: string;
+  electricKwh: string;
+  heatKwh: string;
+  /** Whole units of money; add up to the totals. */
+  stated: number;
+  contribution: number;
+  p10: number;
+  p90: number;
+  working: Assessed["components"][number]["working"];
+};
+
+/** Amounts without their minor unit: the figures are not known better. */
+export const whole = (amount: number): string => formatNumber(Math.round(amount), { decimals: 0 });
+
+const kwh = (value: number | null): string => (value === null ? "" : formatNumber(value, { decimals: 0 }));
+
+/** Components whose printed figures add up to the printed totals: remainders of rounding are handed out. */
+export function componentLines(assessed: Assessed): { lines: ComponentLine[]; stated: number; p50: number } {
+  const { components, headline, statedTotal } = assessed;
+  const stated = allocateRounded(
+    components.map((each) => each.statedValue),
+    statedTotal,
+  );
+  const contributions = allocateRounded(
+    components.map((each) => each.contribution),
+    headline.p50,
+  );
+  const lines = components.map((each, i) => ({
+    id: each.id,
+    label: each.label,
+    electricKwh: kwh(each.electricKwh),
+    heatKwh: kwh(each.heatKwh),
+    stated: stated[i] as number,
+    contribution: contributions[i] as number,
+    p10: Math.round(each.p10),
+    p90: Math.round(each.p90),
+    working: each.working,
+  }));
+  return { lines, stated: sum(stated), p50: sum(contributions) };
+}
+
+/** Parts of the headline for one bar: the four largest and the rest together; credits have no length. */
+export function barParts(lines: readonly ComponentLine[]): { label: string; value: number }[] {
+  const positive = lines.filter((line) => line.contribution > 0).sort((a, b) => b.contribution - a.contribution);
+  const parts = positive.slice(0, 4).map(({ label, contribution }) => ({ label, value: contribution }));
+  const rest = sum(positive.slice(4).map((line) => line.contribution));
+  return rest > 0 ? [...parts, { label: "everything else", value: rest }] : parts;
+}
+
+export type ZoneCostLine = {
+  key: string;
+  zoneId: number | null;
+  code: string;
+  stated: number;
+  contribution: number;
+  p10: number;
+  p90: number;
+  belowPct: string;
+  mean: string;
+  heaters: number;
+  coldReports: number;
+  verdict: Verdict | null;
+};
+
+/** Zones by what they cost, dearest first; printed figures add up to the printed totals. */
+export function zoneCostLines(
+  assessed: Assessed,
+  overview: ZonesOverview,
+  building: Pick<Building, "temperatureUnit">,
+  belowTargetPct: (zone: ZonesOverview["zones"][number]) => string,
+): { lines: ZoneCostLine[]; stated: number; p50: number } {
+  const { zones, headline, statedTotal } = assessed;
+  const stated = allocateRounded(
+    zones.map((each) => each.statedValue),
+    statedTotal,
+  );
+  const contributions = allocateRounded(
+    zones.map((each) => each.contribution),
+    headline.p50,
+  );
+  const known = new Map(overview.zones.map((each) => [each.zone.id, each]));
+  const lines = zones.map((each, i): ZoneCostLine => {
+    const zone = each.zoneId === null ? undefined : known.get(each.zoneId);
+    const mean = zone?.analysis?.exposure.occupiedZoneAirTempC?.mean;
+    return {
+      key: each.zoneId === null ? "rest" : String(each.zoneId),
+      zoneId: each.zoneId,
+      code: each.code,
+      stated: stated[i] as number,
+      contribution: contributions[i] as number,
+      p10: Math.round(each.p10),
+      p90: Math.round(each.p90),
+      belowPct: zone ? belowTargetPct(zone) : "",
+      mean: mean === undefined ? "" : formatTemperature(mean, building.temperatureUnit).value,
+      heaters: zone?.heaters ?? 0,
+      coldReports: zone?.coldReports ?? 0,
+      verdict: zone?.diagnosis?.verdict ?? null,
+    };
+  });
+  lines.sort((a, b) => b.contribution - a.contribution);
+  return { lines, stated: sum(stated), p50: sum(contributions) };
+}
+
+/** The gravest cause of each zone that is too cold, in the order of cost: what, where, and what to do. */
+export function coldZoneLines(
+  overview: ZonesOverview,
+  order: readonly ZoneCostLine[],
+  building: Pick<Building, "temperatureUnit" | "timeZone">,
+): FindingLine[] {
+  const words = quantityWords(building.temperatureUnit, building.timeZone);
+  const zones = new Map(overview.zones.map((each) => [each.zone.id, each]));
+  return order.flatMap(({ zoneId }) => {
+    const zone = zoneId === null ? undefined : zones.get(zoneId);
+    const { diagnosis } = zone ?? {};
+    if (!zone || !diagnosis || diagnosis.verdict === "healthy" || diagnosis.verdict === "too-hot") return [];
+    if (diagnosis.verdict === "undetermined") {
+      const missing = diagnosis.missingPoints.map((kind) => kind.replaceAll("-", " ")).join(" and ");
+      return {
+        key: zone.zone.code,
+        severity: "note" as const,
+        sentence: `Zone ${zone.zone.code} is cold, but its trends do not tell why.`,
+        action: missing ? `Bring in a trend of its ${missing}.` : undefined,
+      };
+    }
+    const [first] = diagnosis.causes;
+    if (!first) return [];
+    const { what, action } = trendFindingWords(first, words);
+    return { key: zone.zone.code, severity: first.severity, sentence: what, action };
+  });
+}
+
+/** Where the figure stands and on what it rests: the page's one sentence. */
+export function overviewLede(
+  { assessment, record }: CostOfOvercooling,
+  building: Pick<Building, "temperatureUnit" | "timeZone" | "targetZoneAirTempC">,
+): string {
+  const target = formatTemperature(building.targetZoneAirTempC, building.temperatureUnit).text;
+  if (assessment.status !== "ok") return `Against a target zone air temperature of ${target}.`;
+  const measured = assessment.zones.filter((zone) => zone.measured).length;
+  const day = (seconds: number) => formatLocal(seconds * 1000, building.timeZone, "date");
+  const basis =
+    record && measured > 0
+      ? `from the trends of ${measured} ${measured === 1 ? "zone" : "zones"}, ${day(record.fromUtcSeconds)} to ${day(record.toUtcSeconds - 1)}`
+      : "from usual values, since no zone has trends that can be used yet";
+  return `What keeping occupied zones below ${target} costs a year in the cooling season, ${basis}. The range holds with 80 % probability.`;
+}
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

@@ -1,0 +1,50 @@
+import type { Metadata } from "next";
+import { currencySign } from "@/app/_components/quantity/money-figure";
+import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
+import { PageHeading } from "@/app/_components/shell/page-heading";
+import { Section } from "@/app/_components/shell/section";
+import { EmptyState } from "@/app/_components/ui/empty-state";
+import { readAs } from "@/app/_server/read";
+import { readBuilding } from "@/lib/services/buildings/find";
+import { readCostOfOvercooling } from "@/lib/services/overcooling/assess";
+import { componentLines, whole } from "../overview-view-model";
+
+export const metadata: Metadata = { title: "Working" };
+
+type Props = { params: Promise<{ buildingId: string }> };
+
+/** Every component's working written out in full, for reading, printing and recomputing by hand. */
+export default async function WorkingPage({ params }: Props) {
+  const id = Number((await params).buildingId);
+  const path = `/buildings/${id}`;
+  const { building, cost } = await readAs(
+    async (ctx) => ({ building: readBuilding(ctx, id), cost: await readCostOfOvercooling(ctx, id) }),
+    `${path}/working`,
+  );
+  const { assessment } = cost;
+  if (assessment.status !== "ok") {
+    return (
+      <>
+        <PageHeading title="Working" />
+        <EmptyState>
+          There is no figure yet, so there is nothing to work out. The overview says what is missing.
+        </EmptyState>
+      </>
+    );
+  }
+  const { lines, stated, p50 } = componentLines(assessment);
+  const sign = currencySign(building.currency);
+  return (
+    <>
+      <PageHeading
+        title="Working"
+        lede={`How ${sign}${whole(stated)} a year comes about with every input at its stated value. Inputs are uncertain and their ranges lean upwards, so the most likely total is ${sign}${whole(p50)}.`}
+      />
+      {lines.map((line) => (
+        <Section key={line.id} id={line.id} title={`${line.label}: ${sign}${whole(line.stated)} a year`} wide>
+          <WorkingSheet working={line.working} buildingPath={path} />
+        </Section>
+      ))}
+    </>
+  );
+}
