@@ -16,8 +16,13 @@ mkdirSync(results, { recursive: true });
 step("format and lint", "npm", ["run", "-s", "lint"]);
 step("types", "npm", ["run", "-s", "types"]);
 step("unit tests", "npx", [
-  "vitest", "run", "--config", "test/vitest.config.mts",
-  "--reporter=default", "--reporter=json", `--outputFile=${path.join(results, "unit.json")}`,
+  "vitest",
+  "run",
+  "--config",
+  "test/vitest.config.mts",
+  "--reporter=default",
+  "--reporter=json",
+  `--outputFile=${path.join(results, "unit.json")}`,
 ]);
 if (step("production build", "npx", ["next", "build"]))
   step("browser tests", "npx", ["playwright", "test", "--config", "test/playwright.config.ts"]);
@@ -55,7 +60,10 @@ function ensureChromium() {
   if (existsSync(wanted)) return;
   console.log("Installing Debian's chromium for the browser tests...");
   for (const args of [["update"], ["install", "-y", "--no-install-recommends", "chromium", "fonts-dejavu-core"]]) {
-    const { status } = spawnSync("apt-get", args, { stdio: "inherit", env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } });
+    const { status } = spawnSync("apt-get", args, {
+      stdio: "inherit",
+      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+    });
     if (status !== 0) {
       console.error(`No browser at ${wanted}: install chromium, or set CHROMIUM_PATH to one.`);
       process.exit(1);

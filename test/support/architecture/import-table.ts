@@ -111,7 +111,6 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
     values: [
       ...NEXT_AND_REACT,
       "chart.js",
-      "chartjs-plugin-annotation",
       ...FOUNDATIONS,
       ...CONSTANTS,
       ...SENTENCES,
