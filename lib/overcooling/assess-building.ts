@@ -1,0 +1,78 @@
+import { type Assessed, type BuildingAssessment, TIER_LABELS, type TierResult } from "./assessment";
+import type { AssessmentInput } from "./assessment-input";
+import { spreadOf } from "./calculation/contributions";
+import { runStudy } from "./calculation/study";
+import type { TierModel } from "./component-model";
+import { dataFindings } from "./data-findings";
+import { inputFaults } from "./input-gates";
+import { type Plant, type PlantWeather, plantOf } from "./plant";
+import { assessmentResult, drawsNeeded, rowTotals } from "./result";
+import { assessmentRows, type Row } from "./rows";
+import { sanityGates } from "./sanity-gates";
+import { estimateTier } from "./tiers/estimate-tier";
+import { heaterEnergyCell } from "./tiers/heater-cells";
+import { measuredTier } from "./tiers/measured-tier";
+import { screeningTier } from "./tiers/screening-tier";
+import { totalsOf } from "./totals";
+
+/**
+ * What overcooling costs a building in a year (reference I and J): the highest tier that the data allow, as P10, P50 and
+ * P90 over seeded draws, split over components and zones so that the parts add up to the P50, with the working of every
+ * component. It is the waste as it stands; what a change would save of it comes with proposals. Money in major units.
+ */
+export function assessBuilding(input: AssessmentInput): BuildingAssessment {
+  if (!(input.draws >= 100)) throw new RangeError("an assessment needs at least 100 draws");
+  const faults = inputFaults(input);
+  if (faults.length > 0) return { status: "blocked", findings: faults };
+
+  const { rows, findings } = assessmentRows(input);
+  const plant = plantOf(input);
+  const models = tierModels(input, plant, rows);
+  const headline = models[0] as TierModel;
+  const totals = totalsOf(headline, plant, input.heatingFuel);
+  const byRow = rowTotals(headline, rows);
+  const study = runStudy(
+    [...drawsNeeded(headline), ...models.map((each) => each.total), ...byRow.values(), ...Object.values(totals)],
+    input,
+  );
+
+  const lowerTiers = models.slice(1).map(
+    (each): TierResult => ({ tier: each.tier, label: TIER_LABELS[each.tier], ...spreadOf(study.draws(each.total)) }),
+  );
+  const result: Assessed = {
+    ...assessmentResult({ input, model: headline, byRow, totals, study }),
+    findings: [...findings, ...dataFindings(input, rows, headline.tier)],
+    lowerTiers,
+  };
+  result.findings.push(
+    ...sanityGates(input, {
+      tier: headline.tier,
+      headline: result.headline,
+      electricKwh: result.energy.electricKwh,
+      hvacKwh: result.components
+        .filter((each) => ["setpoint-screening", "setpoint", "deadband", "reheat", "fan"].includes(each.id))
+        .reduce((sum, each) => sum + (each.electricKwh ?? 0), 0),
+      measuredAreaShare: rows.reduce((sum, each) => sum + (each.record ? each.areaShare : 0), 0),
+      lowerTiers,
+      widestInputs: result.tornado.slice(0, 3).map((each) => each.label),
+    }),
+  );
+  return result;
+}
+
+/** Tiers that the data allow, highest first. The screening without a setpoint stands only where nothing better does. */
+function tierModels(input: AssessmentInput, plant: Plant, rows: readonly Row[]): TierModel[] {
+  const tiers: TierModel[] = [];
+  const heaters = rows.flatMap((row) => heaterEnergyCell(row, plant, input.currency) ?? []);
+  const weather = plant.weather;
+  if (weather) {
+    const known: Plant & { weather: PlantWeather } = { ...plant, weather };
+    if (rows.some((each) => each.record)) tiers.push(measuredTier(input, known, rows, heaters));
+    if (input.presentCoolingSetpointC !== null) {
+      tiers.push(estimateTier(input, known, rows, heaters, input.presentCoolingSetpointC));
+    }
+  }
+  if (tiers.length === 0 || input.presentCoolingSetpointC !== null) tiers.push(screeningTier(input, plant, rows, heaters));
+  return tiers;
+}
+

@@ -1,0 +1,58 @@
+import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
+import type { HeatingFuel, SystemType } from "@/lib/assumptions/system-type";
+import type { DeviceKind } from "@/lib/electrical/device-kind";
+import type { ValueRange } from "@/lib/electrical/value-range";
+import type { AnnualExposure, ZoneExposure } from "@/lib/trends/zone-exposure";
+
+export type ElectricityPrice = {
+  kind: "marginal" | "blended";
+  /** Major units of the currency. */
+  pricePerKwh: number;
+  /** Goes with a marginal price only: a blended one has it inside. */
+  demandPricePerKw: number | null;
+  demandMonths: number | null;
+};
+
+export type AssessedDevice = {
+  deviceId: number;
+  label: string;
+  kind: DeviceKind;
+  energyKwhPerYear: ValueRange;
+  highPowerW: number;
+};
+
+export type AssessedZone = {
+  zoneId: number;
+  code: string;
+  floorAreaM2: number | null;
+  designAirflowM3ps: number | null;
+  minimumAirflowM3ps: number | null;
+  minimumAirflowOrigin: "measured" | "entered" | "estimated" | null;
+  annual: AnnualExposure | null;
+  exposure: ZoneExposure | null;
+  devices: readonly AssessedDevice[];
+  /** Cold reports a year in cooling-season occupied hours. */
+  coldReportsPerYear: number;
+};
+
+/** One building as it stands: what is known, what is assumed, and the seed and number of draws. */
+export type AssessmentInput = {
+  currency: string;
+  floorAreaM2: number;
+  targetZoneAirTempC: number;
+  presentCoolingSetpointC: number | null;
+  systemType: SystemType;
+  hasEconomizer: boolean;
+  heatingFuel: HeatingFuel;
+  electricity: ElectricityPrice;
+  /** Per kWh of bought gas or district heat; not used with electric reheat. */
+  heatPricePerKwh: number | null;
+  /** The building's own hours and labour price for one complaint. */
+  complaint: { hours: number; labourPricePerHour: number } | null;
+  /** Outdoor air of a year's hours and the occupied part (0-1) of each. */
+  weather: { dryBulbC: ArrayLike<number>; occupied: ArrayLike<number> } | null;
+  assumptions: readonly ResolvedAssumption[];
+  zones: readonly AssessedZone[];
+  seed: number;
+  draws: number;
+};

@@ -1,0 +1,81 @@
+import type { Finding } from "@/lib/findings/finding";
+import type { Range80, Working } from "@/lib/working/working";
+
+export const TIER_LABELS = {
+  0: "screening",
+  1: "estimate",
+  2: "measured zones, modelled plant",
+} as const;
+export type Tier = keyof typeof TIER_LABELS;
+
+export const COMPONENT_LABELS = {
+  "heater-energy": "space heaters",
+  "heat-removal": "cooling that removes the heaters' heat",
+  "setpoint-screening": "cooling setpoint, by percentage",
+  setpoint: "cooling setpoint below the target",
+  deadband: "cold at minimum airflow",
+  reheat: "reheat of excess air",
+  fan: "fan for excess air",
+  demand: "demand charge",
+  complaints: "work on complaints",
+} as const;
+export type ComponentId = keyof typeof COMPONENT_LABELS;
+
+/** Money a year, major units of the building's currency. Ranges are 80 % ranges over the draws. */
+export type ComponentResult = {
+  id: ComponentId;
+  label: string;
+  /** Stated values; null where the component has no energy of its own. */
+  electricKwh: number | null;
+  /** Bought heating energy other than electricity; negative for a credit. */
+  heatKwh: number | null;
+  /** With every input at its stated value: the result of `working`. */
+  statedValue: number;
+  /** Its part of the headline's P50; the parts add up to it. */
+  contribution: number;
+  p10: number;
+  p90: number;
+  working: Working;
+};
+
+export type ZonePart = { componentId: ComponentId; statedValue: number; contribution: number };
+
+export type ZoneResult = {
+  /** Null for floor area that no zone covers. */
+  zoneId: number | null;
+  code: string;
+  floorAreaM2: number;
+  /** False for a zone without a usable record in an assessment that rests on records. */
+  measured: boolean;
+  statedValue: number;
+  contribution: number;
+  p10: number;
+  p90: number;
+  byComponent: ZonePart[];
+};
+
+export type EnergyRange = Range80 & { stated: number };
+
+export type TierResult = Range80 & { tier: Tier; label: string };
+
+export type Assessed = {
+  status: "ok";
+  tier: { number: Tier; label: string };
+  headline: Range80;
+  /** Sum of the components' stated values: lies below the P50 where ranges are skewed. */
+  statedTotal: number;
+  energy: { electricKwh: EnergyRange; heatKwh: EnergyRange };
+  emissionsKgCo2: EnergyRange;
+  components: ComponentResult[];
+  zones: ZoneResult[];
+  /** One line for each uncertain assumption or kind of reading, widest first. `id` is the assumption's where it is one. */
+  tornado: { id: string; label: string; assumptionId: string | null; lowTotal: number; highTotal: number }[];
+  /** Share of the distinct inputs used that are defaults of the tool, 0 to 1. */
+  defaultsShare: number;
+  findings: Finding[];
+  assumptionIds: string[];
+  lowerTiers: TierResult[];
+};
+
+/** `blocked` when an input makes every figure meaningless; the findings say which and what to do. */
+export type BuildingAssessment = Assessed | { status: "blocked"; findings: Finding[] };

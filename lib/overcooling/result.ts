@@ -1,0 +1,137 @@
+import {
+  type Assessed,
+  COMPONENT_LABELS,
+  type ComponentResult,
+  type EnergyRange,
+  TIER_LABELS,
+  type ZoneResult,
+} from "./assessment";
+import type { AssessmentInput } from "./assessment-input";
+import { contributionsTo, spreadOf } from "./calculation/contributions";
+import { type Quantity, sum } from "./calculation/quantity";
+import type { Study } from "./calculation/study";
+import { workingOf } from "./calculation/working-of";
+import type { Cell, ComponentModel, TierModel } from "./component-model";
+import type { Row } from "./rows";
+import type { Totals } from "./totals";
+
+/** What a result needs the draws of. */
+export const drawsNeeded = (model: TierModel): Quantity[] => [
+  model.total,
+  ...model.components.flatMap((each) => [each.money, ...each.cells.map((cell) => cell.money)]),
+];
+
+/** Cost of each row over all components. */
+export function rowTotals(model: TierModel, rows: readonly Row[]): Map<Row, Quantity> {
+  const totalOf = (row: Row): Quantity =>
+    sum({
+      symbol: "C_z",
+      label: `cost of overcooling, ${row.code}`,
+      unit: model.total.unit,
+      formula: "C_z = sum of the components",
+      parts: cellsOf(model, row).map(({ component, cell }) => ({
+        symbol: component.money.symbol,
+        label: COMPONENT_LABELS[component.id],
+        quantity: cell.money,
+      })),
+    });
+  return new Map(rows.map((row) => [row, totalOf(row)]));
+}
+
+type Placed = { component: ComponentModel; cell: Cell };
+
+const cellsOf = (model: TierModel, row: Row): Placed[] =>
+  model.components.flatMap((component) => {
+    const cell = component.cells.find((each) => each.row === row);
+    return cell ? [{ component, cell }] : [];
+  });
+
+type Evaluated = {
+  input: AssessmentInput;
+  model: TierModel;
+  byRow: ReadonlyMap<Row, Quantity>;
+  totals: Totals;
+  study: Study;
+};
+
+/** Reads a result off an evaluated study. */
+export function assessmentResult({ input, model, byRow, totals, study }: Evaluated): Omit<Assessed, "findings" | "lowerTiers"> {
+  const cells = model.components.flatMap((component) => component.cells);
+  const parts = contributionsTo(
+    study.draws(model.total),
+    cells.map((each) => study.draws(each.money)),
+  );
+  const partOf = new Map(cells.map((each, i) => [each, parts[i] as number]));
+  const allElectric = input.heatingFuel === "electricity";
+  const energyOf = (quantity: Quantity | null): number | null => (quantity ? study.stated(quantity) : null);
+
+  const components = model.components.map((each): ComponentResult => {
+    const { p10, p90 } = spreadOf(study.draws(each.money));
+    const [electric, heat] = [energyOf(each.electric), energyOf(each.heat)];
+    return {
+      id: each.id,
+      label: COMPONENT_LABELS[each.id],
+      electricKwh: allElectric && heat !== null ? (electric ?? 0) + heat : electric,
+      heatKwh: allElectric ? null : heat,
+      statedValue: study.stated(each.money),
+      contribution: each.cells.reduce((total, cell) => total + (partOf.get(cell) ?? 0), 0),
+      p10,
+      p90,
+      working: workingOf(each.money, study),
+    };
+  });
+  const zones = [...byRow].map(([row, total]): ZoneResult => {
+    const { p10, p90 } = spreadOf(study.draws(total));
+    const byComponent = cellsOf(model, row).map(({ component, cell }) => ({
+      componentId: component.id,
+      statedValue: study.stated(cell.money),
+      contribution: partOf.get(cell) ?? 0,
+    }));
+    return {
+      zoneId: row.zoneId,
+      code: row.code,
+      floorAreaM2: row.floorAreaM2,
+      measured: model.tier === 2 && row.record !== null,
+      statedValue: study.stated(total),
+      contribution: byComponent.reduce((all, each) => all + each.contribution, 0),
+      p10,
+      p90,
+      byComponent,
+    };
+  });
+  const range = (quantity: Quantity): EnergyRange => ({
+    ...spreadOf(study.draws(quantity)),
+    stated: study.stated(quantity),
+  });
+  const assumptionIds = new Set(
+    [model.total, totals.emissionsKgCo2].flatMap((root) => study.inputsOf(root)).flatMap((each) => each.assumptionId ?? []),
+  );
+  return {
+    status: "ok",
+    tier: { number: model.tier, label: TIER_LABELS[model.tier] },
+    headline: spreadOf(study.draws(model.total)),
+    statedTotal: study.stated(model.total),
+    energy: { electricKwh: range(totals.electricKwh), heatKwh: range(totals.heatKwh) },
+    emissionsKgCo2: range(totals.emissionsKgCo2),
+    components,
+    zones,
+    tornado: study.tornado(model.total).map((line) => ({
+      ...line,
+      assumptionId: assumptionIds.has(line.id) ? line.id : null,
+    })),
+    defaultsShare: defaultsShare(study, model.total),
+    assumptionIds: [...assumptionIds],
+  };
+}
+
+/** Defaults of the tool among the kinds of input of a figure. Readings of all zones or devices are one kind. */
+function defaultsShare(study: Study, total: Quantity): number {
+  const kinds = new Map<string, boolean>();
+  for (const each of study.inputsOf(total)) {
+    const reading = each.origin === "measured" || each.origin === "entered" || each.id.startsWith("device/");
+    if (!reading && !each.assumptionId) continue;
+    kinds.set(each.group.id, (kinds.get(each.group.id) ?? false) || each.origin === "default");
+  }
+  const defaults = [...kinds.values()].filter(Boolean).length;
+  return kinds.size > 0 ? defaults / kinds.size : 0;
+}

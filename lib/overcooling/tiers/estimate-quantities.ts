@@ -1,0 +1,23 @@
+import type { AssessmentInput } from "../assessment-input";
+import { exact, type Input } from "../calculation/quantity";
+
+export const floorArea = (input: AssessmentInput): Input =>
+  exact({
+    symbol: "A",
+    label: "floor area",
+    unit: "m²",
+    value: input.floorAreaM2,
+    origin: "entered",
+    source: "building settings",
+    href: "/settings",
+  });
+
+export const presentSetpoint = (value: number): Input =>
+  exact({
+    symbol: "T_set",
+    label: "present occupied cooling setpoint",
+    unit: "°C",
+    value,
+    origin: "entered",
+    source: "as stated for the building",
+  });

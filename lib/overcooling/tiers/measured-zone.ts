@@ -1,0 +1,105 @@
+import { isVav, type SystemType } from "@/lib/assumptions/system-type";
+import { exact, type Quantity, type Step, step } from "../calculation/quantity";
+import { rowLabel } from "../component-model";
+import { measuredSetpointKwh } from "../components/setpoint";
+import type { Plant, PlantWeather } from "../plant";
+import type { Row } from "../rows";
+import { deadbandElectricity, reheatEnergy } from "./airflow-steps";
+import { zoneHeatLoss } from "./heat-loss";
+import { type ZoneAirflow, zoneAirflow } from "./zone-airflow";
+import { type PricedState, type StateYear, zoneStates } from "./zone-states";
+
+/** What a zone's record says in kWh a year. Without variable airflow there is no minimum to lower: no C4 and no C5. */
+export type MeasuredZone = {
+  row: Row;
+  states: Record<PricedState, StateYear>;
+  heatLoss: Step;
+  belowTarget: Step;
+  setpoint: Step;
+  deadband: Step | null;
+  reheat: { electric: Step; heat: Step } | null;
+  airflow: ZoneAirflow | null;
+  reheatMeasured: boolean;
+};
+
+export function measuredZone(
+  row: Row,
+  record: NonNullable<Row["record"]>,
+  system: SystemType,
+  plant: Plant & { weather: PlantWeather },
+): MeasuredZone {
+  const of = `, ${rowLabel(row)}`;
+  const states = zoneStates(row, record, plant);
+  const heatLoss = zoneHeatLoss(row, plant);
+  const { mechanicalFraction } = plant.weather;
+  const setpoint = step({
+    symbol: "E_3",
+    label: `cooling electricity for the setpoint below the target${of}`,
+    unit: "kWh a year",
+    formula: "E_3 = UA_z * D_c * m / COP",
+    terms: [heatLoss, states.cooling.overcoolingKh, mechanicalFraction, plant.cop],
+    compute: (heatLossKwPerK, overcoolingKh, fraction, cop) =>
+      measuredSetpointKwh({ heatLossKwPerK, overcoolingKh, mechanicalFraction: fraction, cop }),
+    notes: [
+      "First-order identity of the steady heat balance: the setpoint moves the balance temperature one for one, so each degree-hour below the target costs the heat loss coefficient, whatever the gains are.",
+    ],
+  });
+  const airflow = isVav(system) ? zoneAirflow(row, states, system, plant) : null;
+  return {
+    row,
+    states,
+    heatLoss,
+    belowTarget: step({
+      symbol: "dT",
+      label: `mean depth below the target while held by the cooling setpoint${of}`,
+      unit: "K",
+      formula: "dT = D_c / max(1, B_c)",
+      terms: [states.cooling.overcoolingKh, states.cooling.hoursBelow],
+      compute: (kh, hours) => kh / Math.max(1, hours),
+    }),
+    setpoint,
+    deadband: airflow
+      ? deadbandElectricity(
+          {
+            heatLoss,
+            hours: states.deadband.hoursBelow,
+            deadbandTemp: states.deadband.zoneAirTemp,
+            warmed: airflow.warmed,
+            mechanicalFraction,
+          },
+          plant,
+          of,
+        )
+      : null,
+    reheat: airflow
+      ? reheatEnergy(
+          {
+            excess: airflow.excess,
+            reheatHours: states.reheat.hours,
+            heatingSetpoint: heatingTemp(row, record, plant),
+            mechanicalFraction,
+          },
+          plant,
+          of,
+        )
+      : null,
+    airflow,
+    reheatMeasured: record.exposure?.hasTrend.reheatValve ?? false,
+  };
+}
+
+/** Zone air while it reheats: the recorded heating setpoint, else the recorded zone air, else the assumption. */
+function heatingTemp(row: Row, record: NonNullable<Row["record"]>, plant: Plant): Quantity {
+  const reheat = record.exposure?.byState.reheat;
+  const measuredC = reheat?.meanHeatingSetpointC ?? reheat?.meanZoneAirTempC ?? null;
+  if (measuredC === null) return plant.assumed.shared("heating-setpoint", "T_hsp");
+  return exact({
+    symbol: "T_hsp",
+    label: `${reheat?.meanHeatingSetpointC == null ? "mean zone air" : "mean heating setpoint"} in reheat, ${rowLabel(row)}`,
+    unit: "°C",
+    value: measuredC,
+    origin: "measured",
+    source: "zone trends",
+    href: `/zones/${row.zoneId}`,
+  });
+}
