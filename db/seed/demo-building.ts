@@ -19,8 +19,8 @@ export const DEMO_BUILDING = {
   demandMonths: 5,
   /** 1.12 a therm. */
   heatPricePerKwh: 0.0382,
-  complaintHours: 0.6,
-  labourPricePerHour: 54,
+  complaintHours: 0.3,
+  labourPricePerHour: 42,
   targetZoneAirTempC: 23,
   mainsVoltageV: 120,
 } as const;

@@ -52,7 +52,7 @@ export async function assessmentInput(
         : { hours: building.complaintHours, labourPricePerHour: building.labourPricePerHour },
     weather,
     assumptions: resolveAssumptions(ctx, building.id),
-    zones: await zonesOf(ctx, building, analysis, bins),
+    zones: await zonesOf(ctx, building, analysis, { bins, seasonThresholdC }),
     seed: SEED,
     draws: DRAWS,
   };
@@ -82,17 +82,17 @@ async function zonesOf(
   ctx: Context,
   building: BuildingRow,
   analysis: BuildingAnalysis,
-  bins: readonly AnnualBin[] | null,
+  season: { bins: readonly AnnualBin[] | null; seasonThresholdC: number },
 ): Promise<AssessedZone[]> {
   const analyses = new Map(analysis.zones.map((each) => [each.zoneId, each]));
   const devices = groupBy(
     listDevices(ctx.db, building.id).filter((device) => device.retiredOn === null),
     (device) => device.zoneId,
   );
-  const reports = await coldReportsPerYear(ctx, building, analysis);
+  const reports = await coldReportsPerYear(ctx, building, analysis, season.seasonThresholdC);
   return listZones(ctx.db, building.id).map((zone) => {
     const known = analyses.get(zone.id);
-    const annual = known && bins ? annualise(known.exposure, bins) : null;
+    const annual = known && season.bins ? annualise(known.exposure, season.bins) : null;
     return {
       zoneId: zone.id,
       code: zone.code,

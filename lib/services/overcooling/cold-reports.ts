@@ -10,44 +10,51 @@ const YEAR_SECONDS = 365 * 86_400;
 const READING_AGE_SECONDS = 1800;
 
 /**
- * Cold reports of the last recorded year that came while the zone air was below the target, by zone id. They are
- * counted, not scaled up: a few weeks of reports are not made into a year. Without any record the cold reports of the
- * last year all count.
+ * Cold reports of the last recorded year that came in overcooled hours, by zone id: zone air below the target, and
+ * outdoor air at or above the cooling season's threshold where it is trended. They are counted, not scaled up: a few
+ * weeks of reports are not made into a year. Without any record the cold reports of the last year all count.
  */
 export async function coldReportsPerYear(
   ctx: Context,
   building: BuildingRow,
   { record }: BuildingAnalysis,
+  seasonThresholdC: number,
 ): Promise<Map<number, number>> {
   const until = record ? record.toUtcSeconds : Math.floor(ctx.now / 1000) + 1;
   const cold = listComfortReports(ctx.db, building.id, (until - YEAR_SECONDS) * 1000).filter(
     (report) => report.reportedAtMs / 1000 < until && isCold({ ...report, desk: null, zoneAirTempC: null }),
   );
-  const counted = record ? await belowTarget(ctx, building, cold) : cold;
+  const counted = record ? await inOvercooledHours(ctx, building, cold, seasonThresholdC) : cold;
   const counts = new Map<number, number>();
   for (const { zoneId } of counted) counts.set(zoneId, (counts.get(zoneId) ?? 0) + 1);
   return counts;
 }
 
-async function belowTarget(
+async function inOvercooledHours(
   ctx: Context,
   building: BuildingRow,
   reports: readonly ComfortReportRow[],
+  seasonThresholdC: number,
 ): Promise<ComfortReportRow[]> {
+  const points = listPoints(ctx.db, building.id);
   const air = new Map(
-    listPoints(ctx.db, building.id).flatMap((point) =>
+    points.flatMap((point) =>
       point.kind === "zone-air-temp" && point.zoneId !== null ? [[point.zoneId, point.id] as const] : [],
     ),
   );
-  const readings = await ctx.trends.asOf(
-    reports.map(({ zoneId, reportedAtMs }) => ({
-      series: air.get(zoneId) ?? 0,
-      ts: Math.floor(reportedAtMs / 1000),
-      maxAgeSeconds: READING_AGE_SECONDS,
-    })),
-  );
+  const outdoorPoint = points.find((point) => point.kind === "outdoor-air-temp" && point.zoneId === null);
+  const at = (seriesOf: (report: ComfortReportRow) => number) =>
+    ctx.trends.asOf(
+      reports.map((report) => ({
+        series: seriesOf(report),
+        ts: Math.floor(report.reportedAtMs / 1000),
+        maxAgeSeconds: READING_AGE_SECONDS,
+      })),
+    );
+  const zoneAir = await at((report) => air.get(report.zoneId) ?? 0);
+  const outdoor = outdoorPoint ? await at(() => outdoorPoint.id) : null;
   return reports.filter((_, i) => {
-    const reading = readings[i];
-    return reading !== null && reading !== undefined && reading.value < building.targetZoneAirTempC;
+    const cold = (zoneAir[i]?.value ?? Number.POSITIVE_INFINITY) < building.targetZoneAirTempC;
+    return cold && (outdoor === null || (outdoor[i]?.value ?? Number.NEGATIVE_INFINITY) >= seasonThresholdC);
   });
 }

@@ -5,7 +5,7 @@ import { dayNumberFromLocalDate, localDateFromDayNumber } from "@/lib/time/civil
 import { localDateAt } from "@/lib/time/local-date";
 import { zoneTable } from "@/lib/time/zone-table";
 import { type ChartPoint, downsample } from "@/lib/trends/downsample";
-import { type Grid, gridOver } from "@/lib/trends/grid";
+import { gridOver } from "@/lib/trends/grid";
 import { resample } from "@/lib/trends/resample";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
@@ -15,6 +15,8 @@ import { buildingRecord, readSeries } from "../zone-analysis/building-record";
 
 /** Widest picture that is drawn, in pixels: samples are thinned to two a pixel, peaks kept. */
 const CHART_PIXELS = 1100;
+
+export type ZoneReport = { utcSeconds: number; vote: number; desk: string | null; note: string };
 
 export type ZonePeriod = { from: string; days: number };
 
@@ -30,7 +32,9 @@ export type ZoneHistory = {
   coolingSetpoint: ChartPoint[];
   heatingSetpoint: ChartPoint[];
   airflow: ChartPoint[];
-  reports: { utcSeconds: number; vote: number; desk: string | null; note: string }[];
+  reports: ZoneReport[];
+  /** Day of the zone's newest report, in the period or not; null without any. */
+  newestReportOn: string | null;
   /** Devices of the zone that were in use during the period, by the day they were found. */
   devices: { id: number; label: string; kind: string; foundUtcSeconds: number }[];
 };
@@ -62,6 +66,8 @@ export async function readZoneHistory(
     return found ? downsample({ ...grid, values: resample(found, grid) }, CHART_PIXELS) : [];
   };
   const until = grid.startUtcSeconds + grid.count * grid.stepSeconds;
+  const reports = reportsOf(ctx, buildingId, zoneId);
+  const newest = reports.length > 0 ? Math.max(...reports.map((report) => report.utcSeconds)) : null;
   return {
     zone,
     recorded: record && {
@@ -75,7 +81,8 @@ export async function readZoneHistory(
     coolingSetpoint: line("cooling-setpoint"),
     heatingSetpoint: line("heating-setpoint"),
     airflow: line("airflow"),
-    reports: reportsIn(ctx, buildingId, zoneId, grid),
+    reports: reports.filter(({ utcSeconds }) => utcSeconds >= grid.startUtcSeconds && utcSeconds < until),
+    newestReportOn: newest === null ? null : localDateAt(newest * 1000, building.timeZone),
     devices: listDevices(ctx.db, buildingId)
       .filter((device) => device.zoneId === zoneId && device.retiredOn === null)
       .map(({ id, label, kind, foundOn }) => ({
@@ -87,17 +94,14 @@ export async function readZoneHistory(
   };
 }
 
-function reportsIn(ctx: Context, buildingId: number, zoneId: number, grid: Grid): ZoneHistory["reports"] {
+function reportsOf(ctx: Context, buildingId: number, zoneId: number): ZoneReport[] {
   const desks = new Map(listDesks(ctx.db, buildingId).map((desk) => [desk.id, desk.code]));
-  const until = grid.startUtcSeconds + grid.count * grid.stepSeconds;
-  return listZoneReports(ctx.db, zoneId)
-    .map((report) => ({
-      utcSeconds: Math.floor(report.reportedAtMs / 1000),
-      vote: report.thermalSensation,
-      desk: report.deskId === null ? null : (desks.get(report.deskId) ?? null),
-      note: report.note,
-    }))
-    .filter(({ utcSeconds }) => utcSeconds >= grid.startUtcSeconds && utcSeconds < until);
+  return listZoneReports(ctx.db, zoneId).map((report) => ({
+    utcSeconds: Math.floor(report.reportedAtMs / 1000),
+    vote: report.thermalSensation,
+    desk: report.deskId === null ? null : (desks.get(report.deskId) ?? null),
+    note: report.note,
+  }));
 }
 
 /** A local midnight as an instant: the first of two, or the end of a skipped hour. */
