@@ -51,6 +51,8 @@ const SENTENCES = [
   "lib/electrical/cautions",
   "lib/trends/findings",
   "lib/trends/quantity-words",
+  "lib/trends/diagnosis/verdict-words",
+  "lib/overcooling/findings",
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */

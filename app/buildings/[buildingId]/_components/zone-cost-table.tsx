@@ -3,7 +3,7 @@ import { currencySign } from "@/app/_components/quantity/money-figure";
 import { DataTable } from "@/app/_components/ui/data-table";
 import type { Building } from "@/lib/services/buildings/find";
 import { whole, type zoneCostLines } from "../overview-view-model";
-import { VERDICT_WORDS } from "../zones/verdict-words";
+import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 
 type Props = { zones: ReturnType<typeof zoneCostLines>; building: Building; buildingPath: string };
 

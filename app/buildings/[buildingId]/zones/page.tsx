@@ -11,7 +11,7 @@ import { readZonesOverview } from "@/lib/services/zones/overview";
 import { AddDeskForm } from "./_components/add-desk-form";
 import { ZoneForm } from "./_components/zone-form";
 import { addZoneAction } from "./actions";
-import { VERDICT_WORDS } from "./verdict-words";
+import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { zoneLines, zonesLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Zones" };

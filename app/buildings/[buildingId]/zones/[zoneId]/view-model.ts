@@ -9,7 +9,7 @@ import type { ChartPoint } from "@/lib/trends/downsample";
 import { trendFindingWords } from "@/lib/trends/findings";
 import { quantityWords } from "@/lib/trends/quantity-words";
 import { formatTemperature } from "@/lib/units/format";
-import { RAISING_WORDS, VERDICT_WORDS } from "../verdict-words";
+import { RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { belowTargetPct } from "../view-model";
 
 type Shown = Pick<Building, "temperatureUnit" | "timeZone" | "targetZoneAirTempC">;

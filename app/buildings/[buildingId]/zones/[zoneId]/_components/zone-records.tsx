@@ -5,7 +5,7 @@ import { DataTable } from "@/app/_components/ui/data-table";
 import { voteWords } from "@/lib/comfort-reports/thermal-sensation";
 import type { Building } from "@/lib/services/buildings/find";
 import type { ZoneHistory } from "@/lib/services/zones/history";
-import { formatLocal } from "@/lib/time/format";
+import { formatLocal, formatLocalDate } from "@/lib/time/format";
 
 type Props = { history: ZoneHistory; building: Building; buildingPath: string };
 
@@ -62,7 +62,20 @@ export function ZoneRecords({ history, building, buildingPath }: Props) {
             { key: "vote", head: "Feels", cell: (row) => voteWords(row.vote) },
             { key: "note", head: "Note", cell: (row) => row.note },
           ]}
-          empty={<p>No report in this period.</p>}
+          empty={
+            <p>
+              No report in this period
+              {history.newestReportOn ? (
+                <>
+                  ; the newest is of{" "}
+                  <Link href={`?from=${history.newestReportOn}&days=1#reports`}>
+                    {formatLocalDate(history.newestReportOn)}
+                  </Link>
+                </>
+              ) : null}
+              .
+            </p>
+          }
         />
       </Section>
     </>

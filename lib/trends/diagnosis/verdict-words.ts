@@ -1,4 +1,4 @@
-import type { Verdict, ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
+import type { Verdict, ZoneDiagnosis } from "./diagnose-zone";
 
 /** A verdict as one reads it in a table. */
 export const VERDICT_WORDS: Record<Verdict, string> = {
