@@ -19,6 +19,17 @@ const minimum = (e: Evidence, w: QuantityWords): string => {
   return `${size}${ofDesign}${origin}`;
 };
 
+/** Mean shortfall of the zone air below the target over the cooling season. */
+const shortfall = (e: Evidence, w: QuantityWords): string =>
+  `Zone ${e.zone} fell short of ${w.temp(e.targetC)} by ${w.size(e.meanShortfallK)} on average over ${w.hours(e.ofHours)}`;
+
+const sharePct = (e: Evidence, parts: readonly string[]): string => {
+  const share = parts.reduce((sum, key) => sum + Number(e[key]), 0) / Number(e.totalKh);
+  return `${Math.round(100 * share)} %`;
+};
+
+const counted = (count: unknown, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
+
 const SENTENCES: Record<string, Say> = {
   // Causes
   "sensor-bias": (e, w) => ({
@@ -65,6 +76,10 @@ const SENTENCES: Record<string, Say> = {
     what: `Zone ${e.zone} drifted below its cooling setpoint${e.setpointC === null ? "" : ` (${w.temp(e.setpointC)})`} at minimum airflow (${minimum(e, w)}) with no call for cooling, for ${part(e, w)}.`,
     action: `Lower the minimum airflow towards what ventilation requires; raising the cooling setpoint saves nothing here and warms nobody. ${ENGINEER}`,
   }),
+  "degree-hours-at-minimum": (e, w) => ({
+    what: `${shortfall(e, w)}: ${sharePct(e, ["deadbandKh", "reheatKh"])} of it at minimum airflow or in reheat (${w.hours(Number(e.deadbandHours) + Number(e.reheatHours))}), ${sharePct(e, ["coolingKh"])} while cooling (${w.hours(e.coolingHours)}).`,
+    action: `Lower the minimum airflow towards what ventilation requires; while a zone gets its minimum, the cooling setpoint has no say. ${ENGINEER}`,
+  }),
   "narrow-deadband": (e, w) => ({
     what: `The setpoints of zone ${e.zone} are ${w.size(e.deadbandK)} apart, and it changed between reheat and cooling within an hour ${e.alternations} times in ${w.hours(e.ofHours)}.`,
     action: `Widen the gap to at least ${w.size(e.neededK)}: raise the cooling setpoint, lower the heating setpoint, or both.`,
@@ -73,17 +88,22 @@ const SENTENCES: Record<string, Say> = {
     what: `Zone ${e.zone} is held at its cooling setpoint of ${w.temp(e.setpointC)}, below the ${w.temp(e.targetC)} aimed at, for ${part(e, w)}; ${e.coldReports} cold reports, ${e.heaters} heaters.`,
     action: "Raise the cooling setpoint by 0.5 to 1 K (1 to 2 °F) a week and watch for hot reports.",
   }),
+  "degree-hours-in-cooling": (e, w) => ({
+    what: `${shortfall(e, w)}: ${sharePct(e, ["coolingKh"])} of it while cooling (${w.hours(e.coolingHours)})${e.setpointC === null ? "" : `, with a cooling setpoint of ${w.temp(e.setpointC)}`}.`,
+    action:
+      "Check the cooling setpoint and how the box follows it; raise it by 0.5 to 1 K (1 to 2 °F) a week and watch.",
+  }),
   "one-cold-desk": (e, w) => ({
     what: `All ${e.reports} cold reports from zone ${e.zone} come from desk ${e.desk}; the zone averages ${w.temp(e.meanZoneAirC)}.`,
     action:
       "Look for a draught, a diffuser blowing on the desk or cold glass; move the desk or offer a low-power foot warmer. Leave the zone's setpoint alone.",
   }),
   "short-of-air": (e, w) => ({
-    what: `Zone ${e.zone} was at or above its cooling setpoint with all the air its box can give (${w.airflow(e.designAirflowM3ps)}) for ${part(e, w)}; ${e.reports} hot reports.`,
+    what: `Zone ${e.zone} was at or above its cooling setpoint with all the air its box can give (${w.airflow(e.designAirflowM3ps)}) for ${part(e, w)}, and over 0.5 K above both it and the target for ${w.hours(e.tooWarmHours)}; ${counted(e.reports, "hot report")}.`,
     action: "Rebalance or rezone, and look for added heat. Do not raise this zone's setpoint.",
   }),
   "hot-reports": (e, w) => ({
-    what: `Zone ${e.zone} has ${e.reports} hot reports against ${e.coldReports} cold ones, and was over 1 K above its cooling setpoint for ${w.hoursOf(e.aboveSetpointHours, e.ofHours)}.`,
+    what: `Zone ${e.zone} has ${e.reports} hot reports against ${e.coldReports} cold in the cooling season (by chance alone: ${Number(e.chancePct).toFixed(1)} %), and was over 1 K above its cooling setpoint for ${w.hoursOf(e.aboveSetpointHours, e.ofHours)}.`,
     action: "Leave it out of any rise of setpoints; look at its airflow and heat gains.",
   }),
 

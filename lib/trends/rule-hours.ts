@@ -54,6 +54,8 @@ export type RuleHours = {
   valveFull: number;
   /** Row 15: at or above the cooling setpoint (less 0.5 K) with the airflow at design. */
   designAirflowAtSetpoint: number;
+  /** Row 15 by the trend alone: airflow at design and zone air over 0.5 K above both the cooling setpoint and the target. */
+  designAirflowTooWarm: number;
   /** Row 12: changes between cooling and reheat within an hour, and the median gap of the setpoints. */
   alternations: number;
   medianDeadbandK: number | null;
@@ -120,7 +122,10 @@ export function ruleHours(input: {
     if (shut && atMinimum && zoneAir < csp - NEAR_SETPOINT_K && !(zoneAir < hsp) && !(damper > damperMinimumPct))
       n.driftAtMinimum++;
     if (valve > VALVE_OPEN_PCT && atMinimum && Math.abs(zoneAir - hsp) <= NEAR_SETPOINT_K) n.reheatAtMinimum++;
-    if (airflow >= AT_DESIGN_FRACTION * design && zoneAir >= csp - NEAR_SETPOINT_K) n.designAirflowAtSetpoint++;
+    const atDesign = airflow >= AT_DESIGN_FRACTION * design;
+    if (atDesign && zoneAir >= csp - NEAR_SETPOINT_K) n.designAirflowAtSetpoint++;
+    // A setpoint far below the target that cannot be held does not make a zone hot.
+    if (atDesign && zoneAir > Math.max(csp, input.targetZoneAirTempC) + NEAR_SETPOINT_K) n.designAirflowTooWarm++;
 
     aboveRun =
       damper <= damperMinimumPct && airflow > ABOVE_COMMAND_FACTOR * minimum && zoneAir < csp ? aboveRun + 1 : 0;
@@ -169,6 +174,7 @@ const ZERO = {
   reheatWithoutHeat: 0,
   valveFull: 0,
   designAirflowAtSetpoint: 0,
+  designAirflowTooWarm: 0,
   alternations: 0,
   earlyOvercoolingKh: 0,
   overcoolingKh: 0,

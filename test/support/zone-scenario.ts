@@ -46,6 +46,7 @@ export const report = (
   thermalSensation,
   preference: thermalSensation < 0 ? "warmer" : thermalSensation > 0 ? "cooler" : "no-change",
   zoneAirTempC,
+  inCoolingSeason: true,
 });
 
 export function scenarioEvidence(grids: ZoneGrids, more: Partial<ZoneEvidence> = {}): ZoneEvidence {
@@ -57,6 +58,8 @@ export function scenarioEvidence(grids: ZoneGrids, more: Partial<ZoneEvidence> =
     exposure: zoneExposure({ ...shared, occupiedSource: "schedule" }),
     statistics: zoneStatistics({ ...shared, limits, weekHours: localWeekHours(grids.grid, zoneTable("UTC")) }),
     reports: [],
+    deskCount: 6,
+    reportYears: 6 / 52,
     neighbours: { zones: 8, medianCoolingSetbackK: 3.8, stepDownsUtcSeconds: [] },
     offset: null,
     limits,

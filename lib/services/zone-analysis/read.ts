@@ -26,7 +26,7 @@ export async function readBuildingAnalysis(
   const points = listPoints(ctx.db, building.id);
   const zones = listZones(ctx.db, building.id);
   const fingerprint = fingerprintOf({
-    version: 1,
+    version: 2,
     target,
     timeZone: building.timeZone,
     occupied: findOccupiedHours(ctx.db, building.id),

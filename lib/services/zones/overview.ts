@@ -30,8 +30,9 @@ export type ZonesOverview = { zones: ZoneOverview[]; record: BuildingAnalysis["r
 export async function readZonesOverview(ctx: Context, buildingId: number): Promise<ZonesOverview> {
   requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
-  const analysis = await readBuildingAnalysis(ctx, building, seasonThresholdC(ctx, buildingId));
-  const diagnoses = await diagnoseZones(ctx, building, analysis);
+  const thresholdC = seasonThresholdC(ctx, buildingId);
+  const analysis = await readBuildingAnalysis(ctx, building, thresholdC);
+  const diagnoses = await diagnoseZones(ctx, building, analysis, thresholdC);
   const analyses = new Map(analysis.zones.map((each) => [each.zoneId, each]));
   const desks = countDesksByZone(ctx.db, buildingId);
   const devices = groupBy(

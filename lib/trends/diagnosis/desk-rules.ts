@@ -1,7 +1,8 @@
 import { isColdByRecord } from "./overcooled";
-import { countReports, isCold, isHot, isZoneWide } from "./report-counts";
+import { countReports, isCold } from "./report-counts";
 import { isWorthNaming } from "./worth-naming";
 import type { Cause, ZoneEvidence } from "./zone-evidence";
+import { hotBalance, speaksForZone } from "./zone-wide-reports";
 
 /** Row 14: repeated cold reports from one desk only while the zone is not cold by its record. */
 export function oneColdDesk(zone: ZoneEvidence): Cause | null {
@@ -25,11 +26,15 @@ export function oneColdDesk(zone: ZoneEvidence): Cause | null {
   };
 }
 
-/** Row 15: hot reports while the zone is at or above its cooling setpoint with all the air its box can give. */
+/**
+ * Row 15: all the air its box can give does not hold the zone. Either the trend shows it by itself (at design airflow and
+ * over 0.5 K above both the cooling setpoint and the target), or the zone is at its cooling setpoint with all its air and hot
+ * reports speak for it.
+ */
 export function shortOfAir(zone: ZoneEvidence): Cause | null {
-  const hot = countReports(zone.reports, isHot);
-  const { designAirflowAtSetpoint: hours, observed } = zone.statistics.rules;
-  if (hot.reports < 1 || !isWorthNaming(hours, observed)) return null;
+  const { designAirflowAtSetpoint: hours, designAirflowTooWarm: tooWarmHours, observed } = zone.statistics.rules;
+  const hot = hotBalance(zone);
+  if (!isShortByRecord(zone) && !(speaksForZone(hot) && isWorthNaming(hours, observed))) return null;
   return {
     code: "short-of-air",
     severity: "caution",
@@ -38,27 +43,33 @@ export function shortOfAir(zone: ZoneEvidence): Cause | null {
       trends: ["airflow", "zone-air-temp", "cooling-setpoint"],
       hours,
       ofHours: observed,
+      tooWarmHours,
       designAirflowM3ps: zone.limits.designAirflowM3ps,
-      reports: hot.reports,
-      desks: hot.desks,
+      reports: hot.count.reports,
+      desks: hot.count.desks,
     },
   };
 }
 
-/** Hot reports of more than one person that outnumber the cold ones; why is for row 15 or a look on site. */
+/** The trend itself shows a zone that all its air cannot hold. */
+export const isShortByRecord = (zone: ZoneEvidence): boolean =>
+  isWorthNaming(zone.statistics.rules.designAirflowTooWarm, zone.statistics.rules.observed);
+
+/** Hot reports of the cooling season that speak for the zone; why is for row 15 or a look on site. */
 export function hotReports(zone: ZoneEvidence): Cause | null {
-  const hot = countReports(zone.reports, isHot);
-  const cold = countReports(zone.reports, isCold);
-  if (!isZoneWide(hot) || hot.reports <= cold.reports) return null;
+  const hot = hotBalance(zone);
+  if (!speaksForZone(hot)) return null;
   return {
     code: "hot-reports",
     severity: "caution",
     evidence: {
       zone: zone.zoneCode,
       trends: ["zone-air-temp", "cooling-setpoint"],
-      reports: hot.reports,
-      coldReports: cold.reports,
-      desks: hot.desks,
+      reports: hot.count.reports,
+      coldReports: hot.opposite,
+      desks: hot.count.desks,
+      chancePct: 100 * hot.chance,
+      perDeskYear: hot.perDeskYear,
       aboveSetpointHours: zone.statistics.rules.aboveSetpoint,
       ofHours: zone.statistics.rules.observed,
       meanZoneAirC: zone.exposure.occupiedZoneAirTempC?.mean ?? null,

@@ -3,9 +3,10 @@ import { OCCUPIED_STATES } from "../zone-state";
 import { airflowAboveCommand, reheatValveLeaking, reheatWithoutHeat } from "./box-fault-rules";
 import { coldStart } from "./cold-start";
 import { hotReports, oneColdDesk, shortOfAir } from "./desk-rules";
+import { type Lever, leverEvidence, leversWorthALine } from "./lever-evidence";
 import { minimumAirflowOvercooling, reheatAtMinimum } from "./minimum-airflow-rules";
 import { isOvercooled } from "./overcooled";
-import { coldReportsAtTarget, sensorBias } from "./sensor-rules";
+import { coldReportsAtTarget, isSensorFirst, sensorBias } from "./sensor-rules";
 import { narrowDeadband, setbackNotFollowed, setpointSteppedDown, setpointTooLow } from "./setpoint-rules";
 import type { Cause, CauseCode, Rule, ZoneEvidence } from "./zone-evidence";
 
@@ -53,16 +54,16 @@ const COOLING_FRACTION = 0.7;
 const MINIMUM_FRACTION = 0.5;
 /** Undetermined share of hours beyond which the shares say nothing. Judgement, no source. */
 const UNDETERMINED_FRACTION = 0.3;
-/** Float offset at which neighbours alone make a sensor the first suspect [K]; below it cold reports must agree. Judgement. */
-const PLAIN_OFFSET_K = 1.5;
 
 /**
  * What keeps a zone cold (or hot) and which lever comes first, by the decision table and the zone verdict of reference
  * D7. The airflow and the valve must be trended before a cold zone gets a lever: without them it is `undetermined`.
  */
 export function diagnoseZone(zone: ZoneEvidence): ZoneDiagnosis {
-  const causes = RULES.flatMap((rule) => rule(zone) ?? []);
-  const verdict = zoneVerdict(zone, causes);
+  const named = RULES.flatMap((rule) => rule(zone) ?? []);
+  const verdict = zoneVerdict(zone, named);
+  const levers = leversWorthALine(zone, LEVERS[verdict]);
+  const causes = [...named, ...levers.flatMap((lever) => leverEvidence(zone, lever, named) ?? [])];
   return {
     verdict,
     causes,
@@ -71,23 +72,34 @@ export function diagnoseZone(zone: ZoneEvidence): ZoneDiagnosis {
   };
 }
 
+/** What a verdict asks to be changed: a cause carries the evidence for it. */
+const LEVERS: Record<Verdict, readonly Lever[]> = {
+  "setpoint-first": ["setpoint"],
+  "minimum-airflow-first": ["minimum-airflow"],
+  "both-minimum-first": ["minimum-airflow", "setpoint"],
+  "fault-first": [],
+  "personal-need": [],
+  "too-hot": [],
+  healthy: [],
+  undetermined: [],
+};
+
 const has = (causes: readonly Cause[], code: CauseCode): boolean => causes.some((each) => each.code === code);
 
 function zoneVerdict(zone: ZoneEvidence, causes: readonly Cause[]): Verdict {
   if (zone.statistics.rules.observed === 0) return "undetermined";
-  if (isFaultFirst(causes)) return "fault-first";
-  if (has(causes, "hot-reports")) return "too-hot";
+  if (isFaultFirst(zone, causes)) return "fault-first";
+  if (has(causes, "hot-reports") || has(causes, "short-of-air")) return "too-hot";
   if (isOvercooled(zone)) return leverVerdict(zone);
   if (has(causes, "one-cold-desk") || has(causes, "cold-reports-at-target")) return "personal-need";
   return "healthy";
 }
 
 /** A fault must be put right before any lever is judged: what the trends say of the zone is not what it would be. */
-function isFaultFirst(causes: readonly Cause[]): boolean {
+function isFaultFirst(zone: ZoneEvidence, causes: readonly Cause[]): boolean {
   const bias = causes.find((each) => each.code === "sensor-bias");
-  const plain = Math.abs(Number(bias?.evidence.floatOffsetK ?? 0)) >= PLAIN_OFFSET_K;
   return (
-    (bias !== undefined && (plain || has(causes, "cold-reports-at-target"))) ||
+    (bias !== undefined && isSensorFirst(zone, bias)) ||
     has(causes, "airflow-above-command") ||
     has(causes, "reheat-valve-leaking") ||
     has(causes, "cold-start")

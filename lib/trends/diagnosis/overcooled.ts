@@ -1,5 +1,5 @@
-import { countReports, isCold, isZoneWide } from "./report-counts";
 import type { ZoneEvidence } from "./zone-evidence";
+import { inSeason, reportBalance, speaksForZone } from "./zone-wide-reports";
 
 /** Share of cooling-season hours with zone air 1 K below the target from which a zone is cold. Judgement, no source. */
 export const COLD_HOURS_FRACTION = 0.1;
@@ -15,11 +15,14 @@ export const isColdByRecord = (zone: ZoneEvidence): boolean =>
   zone.statistics.rules.cold >= COLD_HOURS_FRACTION * Math.max(zone.statistics.rules.observed, 1) ||
   meanShortfallK(zone) >= MEAN_SHORTFALL_K;
 
-/** Cold by record, or by reports of more than one person that came while zone air was recorded below the target. */
+/** Cold by record, or by cold reports that speak for the zone and came in the cooling season with zone air below the target. */
 export function isOvercooled(zone: ZoneEvidence): boolean {
   if (isColdByRecord(zone)) return true;
   const target = zone.exposure.targetZoneAirTempC;
-  return isZoneWide(
-    countReports(zone.reports, (each) => isCold(each) && each.zoneAirTempC !== null && each.zoneAirTempC < target),
+  return speaksForZone(
+    reportBalance(zone, "cold", {
+      own: (each) => inSeason(each) && each.zoneAirTempC !== null && each.zoneAirTempC < target,
+      opposite: inSeason,
+    }),
   );
 }

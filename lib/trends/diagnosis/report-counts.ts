@@ -1,14 +1,16 @@
 import type { ReportEvidence } from "./zone-evidence";
 
-/** Reports of one kind: how many, from which desks, and how many without a desk. */
-export type ReportCount = { reports: number; desks: string[]; withoutDesk: number };
+/** Reports of one kind: how many, from which desks, how many without a desk, and how many from the busiest desk. */
+export type ReportCount = { reports: number; desks: string[]; withoutDesk: number; busiestDesk: number };
+
+type Vote = Pick<ReportEvidence, "thermalSensation" | "preference"> & Partial<ReportEvidence>;
 
 /** Cold: a vote of -2 or -3, or -1 with the wish for it warmer. Reports of mere "slightly cool" are not counted. */
-export const isCold = (report: ReportEvidence): boolean =>
+export const isCold = (report: Vote): boolean =>
   report.thermalSensation <= -2 || (report.thermalSensation === -1 && report.preference === "warmer");
 
 /** Hot: the mirror image. */
-export const isHot = (report: ReportEvidence): boolean =>
+export const isHot = (report: Vote): boolean =>
   report.thermalSensation >= 2 || (report.thermalSensation === 1 && report.preference === "cooler");
 
 export function countReports(
@@ -16,10 +18,13 @@ export function countReports(
   counts: (report: ReportEvidence) => boolean,
 ): ReportCount {
   const found = reports.filter(counts);
+  const byDesk = new Map<string, number>();
+  for (const { desk } of found) if (desk !== null) byDesk.set(desk, (byDesk.get(desk) ?? 0) + 1);
   return {
     reports: found.length,
-    desks: [...new Set(found.flatMap((each) => (each.desk === null ? [] : [each.desk])))].sort(),
+    desks: [...byDesk.keys()].sort(),
     withoutDesk: found.filter((each) => each.desk === null).length,
+    busiestDesk: Math.max(0, ...byDesk.values()),
   };
 }
 

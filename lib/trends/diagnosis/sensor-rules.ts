@@ -1,5 +1,6 @@
-import { countReports, isCold, isZoneWide } from "./report-counts";
+import { countReports, isCold } from "./report-counts";
 import type { Cause, ZoneEvidence } from "./zone-evidence";
+import { anyReport, reportBalance, speaksForZone } from "./zone-wide-reports";
 
 /** Offset from a reference beyond which a reading is suspect [K] (reference D7, row 1). */
 const SUSPECT_OFFSET_K = 1;
@@ -34,27 +35,44 @@ export function sensorBias(zone: ZoneEvidence): Cause | null {
   };
 }
 
+/** Float offset at which neighbours alone make a sensor the first suspect [K]; below it people must agree. Judgement. */
+const PLAIN_OFFSET_K = 1.5;
+/** Chance of the reports by luck at which they agree with what the neighbours showed already. Judgement, no source. */
+const AGREEING_CHANCE = 0.1;
+
 /**
- * Row 1, by the people: cold reports of more than one person while the zone reads at or above the target. The
+ * Whether a sensor that neighbours make suspect is to be seen to first: it stands far off, or people feel what it hides
+ * (cold where it reads high, hot where it reads low) in any season.
+ */
+export function isSensorFirst(zone: ZoneEvidence, bias: Cause): boolean {
+  const float = Number(bias.evidence.floatOffsetK);
+  if (Math.abs(float) >= PLAIN_OFFSET_K) return true;
+  const felt = reportBalance(zone, float > 0 ? "cold" : "hot", { own: anyReport, opposite: anyReport });
+  return speaksForZone(felt, AGREEING_CHANCE);
+}
+
+/**
+ * Row 1, by the people: cold reports that speak for the zone and came while it read at or above the target. The
  * sensor may be wrong, or the desks colder than the sensor's place (draught, cold glass).
  */
 export function coldReportsAtTarget(zone: ZoneEvidence): Cause | null {
   const target = zone.exposure.targetZoneAirTempC;
   const cold = countReports(zone.reports, isCold);
-  const atTarget = countReports(
-    zone.reports,
-    (each) => isCold(each) && each.zoneAirTempC !== null && each.zoneAirTempC >= target,
-  );
-  if (atTarget.reports < 3 || atTarget.reports * 2 < cold.reports || !isZoneWide(atTarget)) return null;
+  const atTarget = reportBalance(zone, "cold", {
+    own: (each) => each.zoneAirTempC !== null && each.zoneAirTempC >= target,
+    opposite: anyReport,
+  });
+  if (atTarget.count.reports * 2 < cold.reports || !speaksForZone(atTarget)) return null;
   return {
     code: "cold-reports-at-target",
     severity: "caution",
     evidence: {
       zone: zone.zoneCode,
       trends: ["zone-air-temp"],
-      reports: atTarget.reports,
+      reports: atTarget.count.reports,
       ofReports: cold.reports,
-      desks: atTarget.desks,
+      hotReports: atTarget.opposite,
+      desks: atTarget.count.desks,
       targetC: target,
     },
   };

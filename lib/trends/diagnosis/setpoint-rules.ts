@@ -1,5 +1,5 @@
-import { isColdByRecord, meanShortfallK } from "./overcooled";
-import { countReports, isCold, isZoneWide } from "./report-counts";
+import { isOvercooled, meanShortfallK } from "./overcooled";
+import { countReports, isCold } from "./report-counts";
 import { isWorthNaming } from "./worth-naming";
 import type { Cause, ZoneEvidence } from "./zone-evidence";
 
@@ -82,7 +82,7 @@ export function setpointTooLow(zone: ZoneEvidence): Cause | null {
   const cold = countReports(zone.reports, isCold);
   if (setpointC === null || setpointC >= zone.exposure.targetZoneAirTempC) return null;
   if (!isWorthNaming(heldByCoolingSetpoint, observed)) return null;
-  if (!isColdByRecord(zone) && !isZoneWide(cold)) return null;
+  if (!isOvercooled(zone)) return null;
   return {
     code: "setpoint-too-low",
     severity: "caution",

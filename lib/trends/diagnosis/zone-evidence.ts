@@ -12,6 +12,8 @@ export type ReportEvidence = {
   preference: "cooler" | "no-change" | "warmer";
   /** Zone air [°C] as recorded when the report came; null where it was not. */
   zoneAirTempC: number | null;
+  /** Whether it was warm enough outdoors for mechanical cooling; true where the outdoor temperature is not trended. */
+  inCoolingSeason: boolean;
 };
 
 /** What the other zones of the building do, for comparison. */
@@ -28,6 +30,9 @@ export type ZoneEvidence = {
   exposure: ZoneExposure;
   statistics: ZoneStatistics;
   reports: readonly ReportEvidence[];
+  /** Registered desks of the zone, and the years over which its building took reports. */
+  deskCount: number;
+  reportYears: number;
   neighbours: NeighbourEvidence;
   /** From `groupOffsets`; null when the building has too few zones. */
   offset: GroupOffset | null;
@@ -47,8 +52,10 @@ export const CAUSE_CODES = [
   "reheat-without-heat",
   "reheat-at-minimum",
   "minimum-airflow-overcooling",
+  "degree-hours-at-minimum",
   "narrow-deadband",
   "setpoint-too-low",
+  "degree-hours-in-cooling",
   "one-cold-desk",
   "short-of-air",
   "hot-reports",

@@ -104,7 +104,7 @@ describe("faults come before levers", () => {
     floatHours: 400,
     occupiedOffsetK: 0.1,
   };
-  const coldAtTarget = ["A", "B", "C"].map((desk) => report(desk, -2, 23.3));
+  const coldAtTarget = ["A", "B", "C", "D", "E"].map((desk) => report(desk, -2, 23.3));
 
   it("row 1: a reading that drifts off its neighbours at night, with cold reports at target, is a sensor", () => {
     const diagnosis = diagnoseScenario(() => ({}), { offset, reports: coldAtTarget });
@@ -118,6 +118,18 @@ describe("faults come before levers", () => {
     expect(codes(diagnosis)).toEqual(["sensor-bias"]);
     expect(diagnosis.verdict).toBe("healthy");
     expect(diagnoseScenario(() => ({}), { offset: { ...offset, floatOffsetK: 1.8 } }).verdict).toBe("fault-first");
+  });
+
+  it("row 1: what people feel counts for a suspect sensor only when it is what the sensor hides", () => {
+    // Four of four by luck: one in sixteen. Three of three: one in eight.
+    const four = (vote: number) => ["A", "B", "C", "D"].map((desk) => report(desk, vote, 22));
+    const verdictOf = (floatOffsetK: number, reports: ReturnType<typeof four>) =>
+      diagnoseScenario(() => ({}), { offset: { ...offset, floatOffsetK, occupiedOffsetK: 0 }, reports }).verdict;
+    expect(verdictOf(1.3, four(-2))).toBe("fault-first");
+    expect(verdictOf(-1.3, four(2))).toBe("fault-first");
+    expect(verdictOf(1.3, four(2))).not.toBe("fault-first");
+    expect(verdictOf(-1.3, four(-2))).not.toBe("fault-first");
+    expect(verdictOf(1.3, four(-2).slice(1))).not.toBe("fault-first");
   });
 
   it("row 1: an offset that is the day's own, fading, is no sensor fault", () => {
@@ -167,14 +179,14 @@ describe("faults come before levers", () => {
     expect(diagnosis.causes[0]?.evidence.meanDifferenceK).toBeCloseTo(5, 9);
   });
 
-  it("row 6: a full valve without heat is named, and the lever is the minimum", () => {
+  it("row 6: a full valve without heat is named, and the lever is the minimum with its degree-hours", () => {
     const diagnosis = diagnoseScenario(() => ({
       ...inReheat,
       zoneAirTempC: 19.4,
       reheatValvePct: 100,
       dischargeAirTempC: 13.5,
     }));
-    expect(codes(diagnosis)).toEqual(["reheat-without-heat"]);
+    expect(codes(diagnosis)).toEqual(["reheat-without-heat", "degree-hours-at-minimum"]);
     expect(diagnosis.verdict).toBe("minimum-airflow-first");
   });
 });
@@ -241,7 +253,7 @@ describe("people", () => {
 
   it("row 15: hot reports at the cooling setpoint with all the air there is", () => {
     const diagnosis = diagnoseScenario(() => ({ zoneAirTempC: 24, airflowM3ps: 0.4, damperPct: 100 }), {
-      reports: [report("A", 2), report("B", 3)],
+      reports: ["A", "A", "B", "B", "C"].map((desk) => report(desk, 2)),
     });
     expect(diagnosis.verdict).toBe("too-hot");
     expect(codes(diagnosis)).toEqual(["short-of-air", "hot-reports"]);
