@@ -36,9 +36,11 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
     input,
   );
 
-  const lowerTiers = models.slice(1).map(
-    (each): TierResult => ({ tier: each.tier, label: TIER_LABELS[each.tier], ...spreadOf(study.draws(each.total)) }),
-  );
+  const lowerTiers = models
+    .slice(1)
+    .map(
+      (each): TierResult => ({ tier: each.tier, label: TIER_LABELS[each.tier], ...spreadOf(study.draws(each.total)) }),
+    );
   const result: Assessed = {
     ...assessmentResult({ input, model: headline, byRow, totals, study }),
     findings: [...findings, ...dataFindings(input, rows, headline.tier)],
@@ -72,7 +74,7 @@ function tierModels(input: AssessmentInput, plant: Plant, rows: readonly Row[]):
       tiers.push(estimateTier(input, known, rows, heaters, input.presentCoolingSetpointC));
     }
   }
-  if (tiers.length === 0 || input.presentCoolingSetpointC !== null) tiers.push(screeningTier(input, plant, rows, heaters));
+  if (tiers.length === 0 || input.presentCoolingSetpointC !== null)
+    tiers.push(screeningTier(input, plant, rows, heaters));
   return tiers;
 }
-

@@ -30,7 +30,13 @@ const CONTRIBUTION_NOTE =
   "This is the figure with every input at its stated value. Its part of the headline is a little different: inputs with skewed ranges move the median of the total away from the stated sum, so the part is this component's mean in the draws whose total lies nearest the median, and those parts add up to the headline.";
 
 /** Cost of a component's energy: electricity and bought heat at their prices. Heat without a price costs nothing here. */
-export function costOf(id: ComponentId, energy: ComponentEnergy, plant: Plant, currency: string, notes?: string[]): Step {
+export function costOf(
+  id: ComponentId,
+  energy: ComponentEnergy,
+  plant: Plant,
+  currency: string,
+  notes?: string[],
+): Step {
   const { electric, heat } = energy;
   const priced = heat && plant.heatPrice ? { heat, price: plant.heatPrice } : null;
   const samePrice = priced?.price === plant.electricityPrice;
@@ -53,10 +59,13 @@ export function costOf(id: ComponentId, energy: ComponentEnergy, plant: Plant, c
       compute: (e, price, q, heatPrice) => e * price + q * heatPrice,
     });
   }
-  const electricity = electric ?? exact({ symbol: "E", label: "electricity", unit: "kWh", value: 0, origin: "computed" });
+  const electricity =
+    electric ?? exact({ symbol: "E", label: "electricity", unit: "kWh", value: 0, origin: "computed" });
   return step({
     ...shared,
-    notes: heat ? [...(notes ?? []), "The heat has no price in the building's settings and is left out of this cost."] : notes,
+    notes: heat
+      ? [...(notes ?? []), "The heat has no price in the building's settings and is left out of this cost."]
+      : notes,
     formula: `${c} = ${electricity.symbol} * p_e`,
     terms: [electricity, p],
     compute: (e, price) => e * price,
@@ -76,7 +85,11 @@ export function componentOfCells(id: ComponentId, cells: readonly Cell[], curren
       label: `cost of ${COMPONENT_LABELS[id]}`,
       unit: `${currency} a year`,
       formula: `C_${n} = sum of the zones`,
-      parts: cells.map((each) => ({ symbol: rowSymbol(`C_${n}`, each.row), label: rowLabel(each.row), quantity: each.money })),
+      parts: cells.map((each) => ({
+        symbol: rowSymbol(`C_${n}`, each.row),
+        label: rowLabel(each.row),
+        quantity: each.money,
+      })),
       notes: [CONTRIBUTION_NOTE],
     }),
     cells,

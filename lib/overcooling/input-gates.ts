@@ -22,7 +22,13 @@ export function inputFaults(input: AssessmentInput): Finding[] {
   }
   const cop = resolved(`cooling-cop/${input.systemType}`);
   if (!(cop.low >= COP_LIMITS.low && cop.high <= COP_LIMITS.high)) {
-    fault("cop-implausible", { cop: cop.value, low: cop.low, high: cop.high, least: COP_LIMITS.low, most: COP_LIMITS.high });
+    fault("cop-implausible", {
+      cop: cop.value,
+      low: cop.low,
+      high: cop.high,
+      least: COP_LIMITS.low,
+      most: COP_LIMITS.high,
+    });
   }
   const supply = resolved("supply-air-temp");
   const returned = resolved("return-air-temp");
@@ -32,7 +38,11 @@ export function inputFaults(input: AssessmentInput): Finding[] {
   if (!(input.targetZoneAirTempC >= supply.high + LEAST_ABOVE_SUPPLY_K && input.targetZoneAirTempC <= 32)) {
     fault("target-impossible", { targetC: input.targetZoneAirTempC, supplyHighC: supply.high });
   }
-  for (const id of [`heating-efficiency/${input.heatingFuel}`, "required-airflow-fraction", "building-heat-loss-per-area"]) {
+  for (const id of [
+    `heating-efficiency/${input.heatingFuel}`,
+    "required-airflow-fraction",
+    "building-heat-loss-per-area",
+  ]) {
     const { low, label } = resolved(id);
     if (!(low > 0)) fault("assumption-not-above-zero", { id, label, low });
   }

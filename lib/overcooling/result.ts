@@ -55,7 +55,13 @@ type Evaluated = {
 };
 
 /** Reads a result off an evaluated study. */
-export function assessmentResult({ input, model, byRow, totals, study }: Evaluated): Omit<Assessed, "findings" | "lowerTiers"> {
+export function assessmentResult({
+  input,
+  model,
+  byRow,
+  totals,
+  study,
+}: Evaluated): Omit<Assessed, "findings" | "lowerTiers"> {
   const cells = model.components.flatMap((component) => component.cells);
   const parts = contributionsTo(
     study.draws(model.total),
@@ -104,7 +110,9 @@ export function assessmentResult({ input, model, byRow, totals, study }: Evaluat
     stated: study.stated(quantity),
   });
   const assumptionIds = new Set(
-    [model.total, totals.emissionsKgCo2].flatMap((root) => study.inputsOf(root)).flatMap((each) => each.assumptionId ?? []),
+    [model.total, totals.emissionsKgCo2]
+      .flatMap((root) => study.inputsOf(root))
+      .flatMap((each) => each.assumptionId ?? []),
   );
   return {
     status: "ok",

@@ -45,11 +45,15 @@ export function sanityGates(input: AssessmentInput, outcome: Outcome): Finding[]
   const typicalKwhPerM2 = resolved("cooling-end-use-intensity").value + resolved("ventilation-end-use-intensity").value;
   const fraction = outcome.hvacKwh / (typicalKwhPerM2 * input.floorAreaM2);
   if (fraction > MOST_HVAC_FRACTION) {
-    caution("large-share-of-cooling-energy", { sharePct: 100 * fraction, mostPct: 100 * MOST_HVAC_FRACTION, typicalKwhPerM2 });
+    caution("large-share-of-cooling-energy", {
+      sharePct: 100 * fraction,
+      mostPct: 100 * MOST_HVAC_FRACTION,
+      typicalKwhPerM2,
+    });
   }
   const percent = resolved(`setpoint-percent-per-kelvin/${input.systemType}`).value;
   const bound = weatherPercentPerK(input);
-  if (outcome.tier === 0 && bound !== null && percent > bound) {
+  if (bound !== null && percent > bound) {
     caution("percent-beyond-weather", { percentPerK: percent, mostPercentPerK: bound });
   }
   const { p10, p50, p90 } = outcome.headline;
@@ -59,13 +63,26 @@ export function sanityGates(input: AssessmentInput, outcome: Outcome): Finding[]
     findings.push({
       code: "range-narrower-than-usual",
       severity: "note",
-      evidence: { lowPct: 100 * (p10 / p50), highPct: 100 * (p90 / p50), usualLowPct: 100 * band.low, usualHighPct: 100 * band.high },
+      evidence: {
+        lowPct: 100 * (p10 / p50),
+        highPct: 100 * (p90 / p50),
+        usualLowPct: 100 * band.low,
+        usualHighPct: 100 * band.high,
+      },
     });
   }
   const comparable = outcome.tier < 2 || outcome.measuredAreaShare >= COMPARABLE_AREA;
   for (const each of comparable ? outcome.lowerTiers : []) {
     if (each.p10 > p90 || each.p90 < p10) {
-      caution("inconsistent", { tier: outcome.tier, p10, p90, otherTier: each.tier, otherP10: each.p10, otherP90: each.p90, widestInputs: outcome.widestInputs });
+      caution("inconsistent", {
+        tier: outcome.tier,
+        p10,
+        p90,
+        otherTier: each.tier,
+        otherP10: each.p10,
+        otherP90: each.p90,
+        widestInputs: outcome.widestInputs,
+      });
     }
   }
   return findings;
@@ -75,6 +92,7 @@ export function sanityGates(input: AssessmentInput, outcome: Outcome): Finding[]
 function weatherPercentPerK(input: AssessmentInput): number | null {
   if (!input.weather || input.presentCoolingSetpointC === null) return null;
   const { resolved } = assumptionInputs(input.assumptions);
+  // Gain and loss both by floor area: their ratio is that of the building's.
   const baseC = balanceTempC({
     setpointC: input.presentCoolingSetpointC,
     internalGainKw: resolved("internal-gain-per-area").value,

@@ -26,7 +26,9 @@ export function contributionsTo(total: Float64Array, cells: readonly Float64Arra
   const from = Math.floor(WINDOW.from * (order.length - 1));
   const near = order.slice(from, Math.ceil(WINDOW.to * (order.length - 1)) + 1);
   const means = cells.map((cell) => near.reduce((sum, i) => sum + (cell[i] as number), 0) / near.length);
-  const weights = cells.map((cell, k) => (cell[0] === cell[1] && cell[1] === cell[2] ? 0 : Math.abs(means[k] as number)));
+  const weights = cells.map((cell, k) =>
+    cell[0] === cell[1] && cell[1] === cell[2] ? 0 : Math.abs(means[k] as number),
+  );
   const weight = weights.reduce((sum, each) => sum + each, 0);
   const remainder = spreadOf(total).p50 - means.reduce((sum, each) => sum + each, 0);
   return weight === 0 ? means : means.map((each, k) => each + (remainder * (weights[k] as number)) / weight);

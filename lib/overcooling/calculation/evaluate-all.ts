@@ -2,7 +2,7 @@ import { type Column, evaluateColumn } from "./evaluate-column";
 import { type Input, partsOf, type Quantity, type Step, type Sum } from "./quantity";
 
 /** Columns worked on together, so that the values of all quantities between inputs and results stay in the cache. */
-const BLOCK = 256;
+const BLOCK = 512;
 
 export type Evaluated = {
   /** First column, the stated values, of every quantity. */

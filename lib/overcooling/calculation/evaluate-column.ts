@@ -24,36 +24,35 @@ function fill(into: Float64Array, compute: Step["compute"], terms: readonly Colu
   if (terms.length > MOST_TERMS) {
     throw new RangeError(`a step takes at most ${MOST_TERMS} terms; make steps of its parts`);
   }
-  const [a, b, c, d] = [0, 1, 2, 3].map((i) => terms[i] ?? NONE) as [Column, Column, Column, Column];
+  const { values: a, stride: as } = terms[0] ?? NONE;
+  const { values: b, stride: bs } = terms[1] ?? NONE;
+  const { values: c, stride: cs } = terms[2] ?? NONE;
+  const { values: d, stride: ds } = terms[3] ?? NONE;
   const n = into.length;
   if (terms.length <= 2) {
-    for (let i = 0; i < n; i++) {
-      into[i] = compute(a.values[i * a.stride] as number, b.values[i * b.stride] as number);
-    }
+    for (let i = 0; i < n; i++) into[i] = compute(a[i * as] as number, b[i * bs] as number);
     return;
   }
   if (terms.length <= 4) {
     for (let i = 0; i < n; i++) {
-      into[i] = compute(
-        a.values[i * a.stride] as number,
-        b.values[i * b.stride] as number,
-        c.values[i * c.stride] as number,
-        d.values[i * d.stride] as number,
-      );
+      into[i] = compute(a[i * as] as number, b[i * bs] as number, c[i * cs] as number, d[i * ds] as number);
     }
     return;
   }
-  const [e, f, g, h] = [4, 5, 6, 7].map((i) => terms[i] ?? NONE) as [Column, Column, Column, Column];
+  const { values: e, stride: es } = terms[4] ?? NONE;
+  const { values: f, stride: fs } = terms[5] ?? NONE;
+  const { values: g, stride: gs } = terms[6] ?? NONE;
+  const { values: h, stride: hs } = terms[7] ?? NONE;
   for (let i = 0; i < n; i++) {
     into[i] = compute(
-      a.values[i * a.stride] as number,
-      b.values[i * b.stride] as number,
-      c.values[i * c.stride] as number,
-      d.values[i * d.stride] as number,
-      e.values[i * e.stride] as number,
-      f.values[i * f.stride] as number,
-      g.values[i * g.stride] as number,
-      h.values[i * h.stride] as number,
+      a[i * as] as number,
+      b[i * bs] as number,
+      c[i * cs] as number,
+      d[i * ds] as number,
+      e[i * es] as number,
+      f[i * fs] as number,
+      g[i * gs] as number,
+      h[i * hs] as number,
     );
   }
 }

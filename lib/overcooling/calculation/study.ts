@@ -45,8 +45,7 @@ export function runStudy(keep: readonly Quantity[], options: { seed: number; dra
     if (!column) throw new Error(`the draws of "${quantity.label}" were not kept`);
     return column;
   };
-  const inputsOf = (root: Quantity): Input[] =>
-    inOrder([root]).filter((each): each is Input => each.kind === "input");
+  const inputsOf = (root: Quantity): Input[] => inOrder([root]).filter((each): each is Input => each.kind === "input");
 
   return {
     stated(quantity) {

@@ -1,4 +1,4 @@
-import { fanPowerFraction, FAN_CURVE, FAN_FLOOR_FRACTION } from "@/lib/energy-model/fan-power";
+import { FAN_CURVE, FAN_FLOOR_FRACTION, fanPowerFraction } from "@/lib/energy-model/fan-power";
 import { type Quantity, type Step, step } from "../calculation/quantity";
 import { deadbandKwh } from "../components/deadband";
 import { neededAirflow } from "../components/fan";
@@ -15,7 +15,8 @@ export const excessAirflow = (minimum: Quantity, required: Quantity, of: string)
     unit: "m³/s",
     formula: "V_ex = max(0, V_min - V_req)",
     terms: [minimum, required],
-    compute: (minimumAirflowM3ps, requiredAirflowM3ps) => excessAirflowM3ps({ minimumAirflowM3ps, requiredAirflowM3ps }),
+    compute: (minimumAirflowM3ps, requiredAirflowM3ps) =>
+      excessAirflowM3ps({ minimumAirflowM3ps, requiredAirflowM3ps }),
     notes: ["The required airflow must be checked by an engineer before any minimum is changed."],
   });
 
@@ -50,7 +51,9 @@ export const deadbandElectricity = (
     terms: [i.heatLoss, i.hours, i.deadbandTemp, i.warmed, i.mechanicalFraction, plant.cop],
     compute: (heatLossKwPerK, hours, zoneAirTempC, warmedZoneAirTempC, mechanicalFraction, cop) =>
       deadbandKwh({ heatLossKwPerK, hours, zoneAirTempC, warmedZoneAirTempC, mechanicalFraction, cop }),
-    notes: ["Most of the excess air removes real gains; only the heat that a colder zone draws from outdoors is waste."],
+    notes: [
+      "Most of the excess air removes real gains; only the heat that a colder zone draws from outdoors is waste.",
+    ],
   });
 
 export function reheatEnergy(
@@ -65,7 +68,15 @@ export function reheatEnergy(
       label: `electricity to cool air that is then reheated${of}`,
       unit: "kWh a year",
       formula: `E_4b = c_a * V_ex * max(0, T_ra - T_sat) * ${reheatHours.symbol} * m / COP`,
-      terms: [plant.airHeat, excess, plant.returnAirTemp, plant.supplyAirTemp, reheatHours, mechanicalFraction, plant.cop],
+      terms: [
+        plant.airHeat,
+        excess,
+        plant.returnAirTemp,
+        plant.supplyAirTemp,
+        reheatHours,
+        mechanicalFraction,
+        plant.cop,
+      ],
       compute: (_airHeat, excessM3ps, returnAirTempC, supplyAirTempC, hours, fraction, cop) =>
         reheatCoolingKwh({
           excessAirflowM3ps: excessM3ps,

@@ -13,8 +13,8 @@ import {
   reheatEnergy,
   warmedZoneTemp,
 } from "./airflow-steps";
-import { outdoorAirFraction } from "./outdoor-air-fraction";
 import { floorArea } from "./estimate-quantities";
+import { outdoorAirFraction } from "./outdoor-air-fraction";
 
 /** Airflows of a VAV building by assumption, for the estimate without zone trends. */
 export type AssumedAirflow = {

@@ -16,8 +16,8 @@ import type { Plant, PlantWeather } from "../plant";
 import type { Row } from "../rows";
 import { airflowComponents, assumedAirflow } from "./assumed-airflow";
 import { floorArea, presentSetpoint } from "./estimate-quantities";
-import { heatRemovalCell } from "./heater-cells";
 import { zoneHeatLoss } from "./heat-loss";
+import { heatRemovalCell } from "./heater-cells";
 import { complaintCell, demandCell } from "./people-and-peak-cells";
 
 const present = <T>(each: T | null): each is T => each !== null;
@@ -48,14 +48,16 @@ export function estimateTier(
     terms: [plant.targetTemp, setpoint],
     compute: (targetC, setpointC) => Math.max(0, targetC - setpointC),
   });
-  const demand = rows.map((row) =>
-    demandCell(row, { heatLoss: zoneHeatLoss(row, plant), belowTarget }, plant, input),
-  );
+  const demand = rows.map((row) => demandCell(row, { heatLoss: zoneHeatLoss(row, plant), belowTarget }, plant, input));
   return tierModel(
     1,
     [
       componentOfCells("heater-energy", heaters, currency),
-      componentOfCells("heat-removal", heaters.map((each) => heatRemovalCell(each, split, plant, currency)), currency),
+      componentOfCells(
+        "heat-removal",
+        heaters.map((each) => heatRemovalCell(each, split, plant, currency)),
+        currency,
+      ),
       setpointComponent(input, plant, rows, heatLoss, setpoint),
       ...(airflow ? airflowComponents(input, plant, rows, airflow) : []),
       componentOfCells("demand", demand.filter(present), currency),

@@ -1,7 +1,7 @@
 import { exact, type Input, type Quantity, step, sum } from "../calculation/quantity";
 import { type Cell, costOf, rowLabel } from "../component-model";
-import { heaterEnergyKwh } from "../components/heater-energy";
 import { heatRemovalKwh, reheatCreditKwh } from "../components/heat-removal";
+import { heaterEnergyKwh } from "../components/heater-energy";
 import type { Plant } from "../plant";
 import type { Row } from "../rows";
 

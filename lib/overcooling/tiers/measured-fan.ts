@@ -47,10 +47,15 @@ export function measuredFan(zones: readonly MeasuredZone[], plant: Plant): Measu
       unit: "",
       formula,
       terms: [moved, designHours, ...less],
-      compute: less.length > 0 ? (all, most, not) => (most > 0 ? (all - not) / most : 0) : (all, most) => (most > 0 ? all / most : 0),
+      compute:
+        less.length > 0
+          ? (all, most, not) => (most > 0 ? (all - not) / most : 0)
+          : (all, most) => (most > 0 ? all / most : 0),
     });
   const airflowFraction = fraction("r_0", "mean airflow of the season, share of design", "r_0 = F / G", []);
-  const neededFraction = fraction("r_1", "mean airflow that is needed, share of design", "r_1 = (F - X) / G", [notNeeded]);
+  const neededFraction = fraction("r_1", "mean airflow that is needed, share of design", "r_1 = (F - X) / G", [
+    notNeeded,
+  ]);
   const electric = fanElectricity(plant, designHours, airflowFraction, neededFraction);
   const byRow = new Map(air.map((each) => [each.row, each]));
   return {
@@ -96,7 +101,12 @@ function fanElectricity(plant: Plant, designHours: Quantity, now: Step, neededFr
       powerFraction("f_1", neededFraction, "share of design power at the airflow needed"),
     ],
     compute: (factor, kwPerM3ps, airHours, power, neededPower) =>
-      fanKwh({ designPowerKw: factor * kwPerM3ps, hours: airHours, powerFraction: power, neededPowerFraction: neededPower }),
+      fanKwh({
+        designPowerKw: factor * kwPerM3ps,
+        hours: airHours,
+        powerFraction: power,
+        neededPowerFraction: neededPower,
+      }),
     notes: ["One fan curve for all measured zones together; a zone's part follows the air that it does not need."],
   });
 }

@@ -31,9 +31,7 @@ export function measuredTier(
   heaters: readonly Cell[],
 ): TierModel {
   const { currency } = input;
-  const zones = rows.flatMap((row) =>
-    row.record ? [measuredZone(row, row.record, input.systemType, plant)] : [],
-  );
+  const zones = rows.flatMap((row) => (row.record ? [measuredZone(row, row.record, input.systemType, plant)] : []));
   const byRow = new Map(zones.map((each) => [each.row, each]));
   const fan = measuredFan(zones, plant);
   const exhausted = exhaustedShare(zones, fan, plant);
@@ -66,7 +64,12 @@ export function measuredTier(
   );
 }
 
-function fanComponent(fan: MeasuredFan, zones: readonly MeasuredZone[], plant: Plant, currency: string): ComponentModel {
+function fanComponent(
+  fan: MeasuredFan,
+  zones: readonly MeasuredZone[],
+  plant: Plant,
+  currency: string,
+): ComponentModel {
   const energy = { electric: fan.electric, heat: null };
   const shares = new Map<Row, Step>();
   for (const { row } of zones) {
@@ -95,7 +98,14 @@ function splitOf(zone: MeasuredZone | null, outdoorAir: Quantity, plant: Plant &
 
 function exhaustedShare(zones: readonly MeasuredZone[], fan: MeasuredFan | null, plant: Plant): Quantity {
   const areaM2 = zones.reduce((sum, each) => sum + each.row.floorAreaM2, 0);
-  const area = exact({ symbol: "A", label: "floor area of the measured zones", unit: "m²", value: areaM2, origin: "computed" });
+  const area = exact({
+    symbol: "A",
+    label: "floor area of the measured zones",
+    unit: "m²",
+    value: areaM2,
+    origin: "computed",
+    source: "zone records",
+  });
   if (fan) return outdoorAirFraction({ area, airflowFraction: fan.airflowFraction, design: fan.design }, plant);
   const design = step({
     symbol: "V_des",
@@ -105,6 +115,13 @@ function exhaustedShare(zones: readonly MeasuredZone[], fan: MeasuredFan | null,
     terms: [plant.assumed.shared("design-airflow-per-area", "v"), area],
     compute: (perArea, each) => perArea * each,
   });
-  const constant = exact({ symbol: "r_0", label: "airflow of a constant fan, share of design", unit: "", value: 1, origin: "computed" });
+  const constant = exact({
+    symbol: "r_0",
+    label: "airflow of a constant fan, share of design",
+    unit: "",
+    value: 1,
+    origin: "computed",
+    source: "a fan of constant volume",
+  });
   return outdoorAirFraction({ area, airflowFraction: constant, design }, plant);
 }

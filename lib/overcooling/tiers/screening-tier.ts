@@ -1,6 +1,13 @@
 import type { AssessmentInput } from "../assessment-input";
 import { step } from "../calculation/quantity";
-import { type Cell, componentOfBuilding, componentOfCells, costOf, type TierModel, tierModel } from "../component-model";
+import {
+  type Cell,
+  componentOfBuilding,
+  componentOfCells,
+  costOf,
+  type TierModel,
+  tierModel,
+} from "../component-model";
 import { screeningKwh } from "../components/screening";
 import type { Plant } from "../plant";
 import type { Row } from "../rows";
