@@ -1,3 +1,4 @@
+import { ServiceError } from "@/lib/services/errors";
 import { accessEnsure, accessReset } from "./commands/access";
 import { buildingCost } from "./commands/building-cost";
 import { demoBuild } from "./commands/demo-build";
@@ -29,6 +30,10 @@ async function main(args: string[]): Promise<number> {
       try {
         return await command.run(args.slice(words));
       } catch (error) {
+        if (error instanceof ServiceError) {
+          console.error(error.message);
+          return 1;
+        }
         if (!(error instanceof UsageError)) throw error;
         console.error(`${error.message}\nusage: npm run cli -- ${command.usage}`);
         return 2;

@@ -12,10 +12,18 @@ type Props = {
   working: Working;
   /** Path of the building's pages, `/buildings/{id}`: links to readings and assumptions start with it. */
   buildingPath: string;
+  /** Where the workings of the terms are opened when they are not written out here; without it they all are. */
+  further?: FurtherWorkings;
 };
 
+/**
+ * A page that opens the workings of terms: `page` is its address, `at` the place of this working in the whole, and
+ * `levels` how many levels are still written out in place. A building's whole working has thousands of sheets.
+ */
+export type FurtherWorkings = { page: string; at: readonly number[]; levels: number };
+
 /** A working written out: formula, values put in, result, the table of terms with origin and source, notes. */
-export function WorkingSheet({ working, buildingPath }: Props) {
+export function WorkingSheet({ working, buildingPath, further }: Props) {
   const { formula, terms, result, notes = [], source } = working;
   const substituted = substitutedParts(working);
   const symbols = [...terms.map((term) => term.symbol), result.symbol];
@@ -42,16 +50,24 @@ export function WorkingSheet({ working, buildingPath }: Props) {
         <DataTable
           caption={`Terms of ${result.label}`}
           captionHidden
-          columns={termColumns(buildingPath)}
+          columns={
+            further && further.levels < 1 ? linkedColumns(working, buildingPath, further) : termColumns(buildingPath)
+          }
           rows={terms}
           rowKey={(term) => term.symbol}
           detail={
-            terms.some((term) => term.working)
+            terms.some((term) => term.working) && !(further && further.levels < 1)
               ? (term) =>
                   term.working
                     ? {
                         summary: "Working",
-                        content: <WorkingSheet working={term.working} buildingPath={buildingPath} />,
+                        content: (
+                          <WorkingSheet
+                            working={term.working}
+                            buildingPath={buildingPath}
+                            further={further && below(further, terms.indexOf(term))}
+                          />
+                        ),
                       }
                     : null
               : undefined
@@ -66,6 +82,24 @@ export function WorkingSheet({ working, buildingPath }: Props) {
       {source ? <p className={styles.note}>Formula: {source}</p> : null}
     </div>
   );
+}
+
+const below = (further: FurtherWorkings, index: number): FurtherWorkings => ({
+  page: further.page,
+  at: [...further.at, index],
+  levels: further.levels - 1,
+});
+
+/** The columns of the terms, each with the address of its own working instead of the working itself. */
+function linkedColumns({ terms }: Working, buildingPath: string, further: FurtherWorkings): DataColumn<Term>[] {
+  if (!terms.some((term) => term.working)) return termColumns(buildingPath);
+  const cell = (term: Term): ReactNode =>
+    term.working ? (
+      <Link href={`${further.page}?at=${below(further, terms.indexOf(term)).at.join(".")}`} prefetch={false}>
+        Working<span className="visually-hidden"> of {term.label}</span>
+      </Link>
+    ) : null;
+  return [...termColumns(buildingPath), { key: "working", head: "Worked out", cell }];
 }
 
 function termColumns(buildingPath: string): DataColumn<Term>[] {

@@ -38,7 +38,13 @@ export function ComponentTable({ components, currency, buildingPath }: Props) {
       ]}
       detail={(line) => ({
         summary: "Working",
-        content: <WorkingSheet working={line.working} buildingPath={buildingPath} />,
+        content: (
+          <WorkingSheet
+            working={line.working}
+            buildingPath={buildingPath}
+            further={{ page: `${buildingPath}/working/${line.id}`, at: [], levels: 0 }}
+          />
+        ),
       })}
     />
   );

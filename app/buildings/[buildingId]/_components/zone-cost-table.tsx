@@ -2,8 +2,8 @@ import Link from "next/link";
 import { currencySign } from "@/app/_components/quantity/money-figure";
 import { DataTable } from "@/app/_components/ui/data-table";
 import type { Building } from "@/lib/services/buildings/find";
-import { whole, type zoneCostLines } from "../overview-view-model";
 import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
+import { whole, type zoneCostLines } from "../overview-view-model";
 
 type Props = { zones: ReturnType<typeof zoneCostLines>; building: Building; buildingPath: string };
 

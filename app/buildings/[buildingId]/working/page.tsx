@@ -13,7 +13,7 @@ export const metadata: Metadata = { title: "Working" };
 
 type Props = { params: Promise<{ buildingId: string }> };
 
-/** Every component's working written out in full, for reading, printing and recomputing by hand. */
+/** The working of every component; the terms of each open on pages of their own, down to the readings. */
 export default async function WorkingPage({ params }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}`;
@@ -42,7 +42,11 @@ export default async function WorkingPage({ params }: Props) {
       />
       {lines.map((line) => (
         <Section key={line.id} id={line.id} title={`${line.label}: ${sign}${whole(line.stated)} a year`} wide>
-          <WorkingSheet working={line.working} buildingPath={path} />
+          <WorkingSheet
+            working={line.working}
+            buildingPath={path}
+            further={{ page: `${path}/working/${line.id}`, at: [], levels: 0 }}
+          />
         </Section>
       ))}
     </>

@@ -33,16 +33,21 @@ export type MappingRow = {
 };
 
 export function mappingRow(line: MappingLine, index: number, timeZone: string): MappingRow {
-  const { known, proposal, summary, unitAsk } = line;
+  const { known, proposal, summary, unitAsk, leftOutBefore } = line;
   const settled = known ?? (proposal.kind ? { kind: proposal.kind, zoneId: proposal.zoneId } : null);
+  const unitBefore = unitAsk?.choices.find((unit) => unit === known?.fileUnit);
   return {
     name: line.name,
     index,
-    what: settled ? settled.kind : proposal.skip ? SKIP : "",
+    what: leftOutBefore || (!settled && proposal.skip) ? SKIP : (settled?.kind ?? ""),
     zoneId: settled?.zoneId ? String(settled.zoneId) : "",
-    unit: unitAsk ? (unitAsk.proposal ?? "") : (summary.unitAsWritten ?? ""),
+    unit: unitAsk ? (unitBefore ?? unitAsk.proposal ?? "") : (summary.unitAsWritten ?? ""),
     unitChoices: unitAsk?.choices ?? [],
-    why: known ? "as mapped before" : `${proposal.confidence} confidence: ${proposal.reason}`,
+    why: leftOutBefore
+      ? "left out before"
+      : known
+        ? "as mapped before"
+        : `${proposal.confidence} confidence: ${proposal.reason}`,
     holds: holdsWords(line, timeZone),
   };
 }

@@ -1,0 +1,61 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
+import { PageHeading } from "@/app/_components/shell/page-heading";
+import { Section } from "@/app/_components/shell/section";
+import { readAs } from "@/app/_server/read";
+import { readCostOfOvercooling } from "@/lib/services/overcooling/assess";
+import { stepsTo } from "./steps";
+import styles from "./trail.module.css";
+
+export const metadata: Metadata = { title: "Working" };
+
+/** Levels of terms written out on one page. */
+const LEVELS = 2;
+
+type Props = {
+  params: Promise<{ buildingId: string; componentId: string }>;
+  searchParams: Promise<{ at?: string }>;
+};
+
+/** One component's working, or the working of any term inside it, with the way back to the whole. */
+export default async function ComponentWorkingPage({ params, searchParams }: Props) {
+  const { buildingId, componentId } = await params;
+  const { at } = await searchParams;
+  const path = `/buildings/${Number(buildingId)}`;
+  const page = `${path}/working/${componentId}`;
+  const { assessment } = await readAs(
+    (ctx) => readCostOfOvercooling(ctx, Number(buildingId)),
+    at ? `${page}?at=${at}` : page,
+  );
+  const component = assessment.status === "ok" && assessment.components.find((each) => each.id === componentId);
+  const steps = component ? stepsTo(component.working, at) : null;
+  const last = steps?.at(-1);
+  if (!component || !steps || !last) notFound();
+  return (
+    <>
+      <PageHeading title={`Working of ${last.label}`} />
+      <nav aria-label="Way from the whole" className={styles.trail}>
+        <ol>
+          <li>
+            <Link href={`${path}/working`}>All components</Link>
+          </li>
+          {steps.slice(0, -1).map((step) => (
+            <li key={step.at.join(".")}>
+              <Link href={step.at.length > 0 ? `${page}?at=${step.at.join(".")}` : page}>{step.label}</Link>
+            </li>
+          ))}
+          <li aria-current="page">{last.label}</li>
+        </ol>
+      </nav>
+      <Section plain>
+        <WorkingSheet
+          working={last.working}
+          buildingPath={path}
+          further={{ page, at: last.at, levels: last.at.length === 0 ? 0 : LEVELS }}
+        />
+      </Section>
+    </>
+  );
+}
