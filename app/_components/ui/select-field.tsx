@@ -16,6 +16,8 @@ export function SelectField({ name, label, hint, error, optional, id = name, opt
     <FieldFrame {...frame}>
       <select
         {...select}
+        // A refused form is reset to what it began with; only a new select begins with what was chosen.
+        key={String(select.defaultValue)}
         id={id}
         name={name}
         className={styles.control}

@@ -30,6 +30,14 @@ export function outcomeLines(text: string | undefined): OutcomeLine[] {
         message,
       }),
     );
+    const unseen = counts.refused - refused.length;
+    if (unseen > 0)
+      lines.push({
+        key: "refused-more",
+        kind: "caution",
+        title: unseen === 1 ? "One more file was refused" : `${unseen} more files were refused`,
+        message: "The history below has each with its reason.",
+      });
     if (counts.all > counts.refused) {
       const messages = new Set(taken.map(([, , message]) => message));
       const files = counts.all - counts.refused;

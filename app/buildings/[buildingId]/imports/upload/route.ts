@@ -43,10 +43,19 @@ const noFile = (): FileOutcome => ({
   runId: null,
 });
 
-/** Outcomes travel in the address: few, short, and the page can be loaded again. The history has all of it. */
+/**
+ * Outcomes travel in the address: few, short, and the page can be loaded again. Refusals come first, then one file for
+ * each thing that was said of the others; the history has all of it.
+ */
 function back(buildingId: string, outcomes: readonly FileOutcome[]): Response {
-  const shown = outcomes.slice(0, 12).map(({ fileName, state, message }) => [state, fileName, message.slice(0, 300)]);
-  const counts = { all: outcomes.length, refused: outcomes.filter((each) => each.state === "refused").length };
+  const refused = outcomes.filter((each) => each.state === "refused");
+  const taken = new Map(outcomes.flatMap((each) => (each.state === "refused" ? [] : [[each.message, each] as const])));
+  const shown = [...refused.slice(0, 12), ...[...taken.values()].slice(0, 12)].map(({ fileName, state, message }) => [
+    state,
+    fileName,
+    message.slice(0, 300),
+  ]);
+  const counts = { all: outcomes.length, refused: refused.length };
   const query = new URLSearchParams({ outcome: JSON.stringify({ shown, counts }) });
   return seeOther(`/buildings/${buildingId}/imports?${query}`);
 }

@@ -38,6 +38,8 @@ export function MappingForm({ action, lines, asks, zones }: Props) {
     defaultValue: shownOf(name, value),
     "aria-label": label,
   });
+  // A refused form is reset to what it began with; only a new select begins with what was chosen.
+  const keyOf = (name: string, value: string) => `${name}=${shownOf(name, value)}`;
   return (
     <FormStack action={formAction} className={styles.wide}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
@@ -78,7 +80,10 @@ export function MappingForm({ action, lines, asks, zones }: Props) {
             key: "what",
             head: "Is",
             cell: (line) => (
-              <select {...select(`what.${line.index}`, line.what, `What ${line.name} is`)}>
+              <select
+                key={keyOf(`what.${line.index}`, line.what)}
+                {...select(`what.${line.index}`, line.what, `What ${line.name} is`)}
+              >
                 <option value="">choose</option>
                 {WHAT.map((each) => (
                   <option key={each.value} value={each.value}>
@@ -92,7 +97,10 @@ export function MappingForm({ action, lines, asks, zones }: Props) {
             key: "zone",
             head: "Zone",
             cell: (line) => (
-              <select {...select(`zone.${line.index}`, line.zoneId, `Zone of ${line.name}`)}>
+              <select
+                key={keyOf(`zone.${line.index}`, line.zoneId)}
+                {...select(`zone.${line.index}`, line.zoneId, `Zone of ${line.name}`)}
+              >
                 <option value="">no zone: the whole building</option>
                 {zones.map((zone) => (
                   <option key={zone.id} value={zone.id}>
@@ -109,7 +117,10 @@ export function MappingForm({ action, lines, asks, zones }: Props) {
               line.unitChoices.length === 0 ? (
                 line.unit
               ) : (
-                <select {...select(`unit.${line.index}`, line.unit, `Unit of ${line.name}`)}>
+                <select
+                  key={keyOf(`unit.${line.index}`, line.unit)}
+                  {...select(`unit.${line.index}`, line.unit, `Unit of ${line.name}`)}
+                >
                   <option value="">choose</option>
                   {line.unitChoices.map((choice) => (
                     <option key={choice} value={choice}>
