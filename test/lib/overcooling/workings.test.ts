@@ -5,7 +5,7 @@ import type { Assessed } from "@/lib/overcooling/assessment";
 import type { AssessmentInput } from "@/lib/overcooling/assessment-input";
 import type { Working } from "@/lib/working/working";
 import { evaluateFormula, workingsIn } from "./evaluate-formula";
-import { GREENSBORO_C, office, WORKED_HOURS } from "./offices";
+import { defaults, GREENSBORO_C, office, WORKED_HOURS } from "./offices";
 
 const ok = (input: AssessmentInput): Assessed => {
   const result = assessBuilding(input);
@@ -13,6 +13,10 @@ const ok = (input: AssessmentInput): Assessed => {
   return result;
 };
 const withoutRecords = office().zones.map((each) => ({ ...each, annual: null, exposure: null }));
+
+/** Assumptions a third of the way to their low ends: no factor is 1 and no offset 0. */
+const shifted = () =>
+  defaults().map((each) => ({ ...each, value: (2 * each.value + each.low) / 3, origin: "entered" as const }));
 
 const CASES: [name: string, input: AssessmentInput][] = [
   ["measured zones", office({ draws: 200 })],
@@ -44,6 +48,8 @@ const CASES: [name: string, input: AssessmentInput][] = [
     }),
   ],
   ["screening", office({ draws: 200, weather: null })],
+  ["measured zones, every assumption off its default", office({ draws: 200, assumptions: shifted() })],
+  ["estimate, every assumption off its default", office({ draws: 200, assumptions: shifted(), zones: withoutRecords })],
 ];
 
 test.each(CASES)("every printed formula gives its printed result: %s", (_, input) => {

@@ -1,0 +1,92 @@
+import { expect, test } from "vitest";
+import { contributionsTo } from "@/lib/overcooling/calculation/contributions";
+import { exact, type Input, step, sum } from "@/lib/overcooling/calculation/quantity";
+import { runStudy } from "@/lib/overcooling/calculation/study";
+import { tornadoLines } from "@/lib/overcooling/calculation/tornado";
+
+const uncertain = (id: string, [low, value, high]: [number, number, number], group = id): Input => ({
+  ...exact({ symbol: id, label: id, unit: "", value, origin: "default" }),
+  id,
+  group: { id: group, label: group },
+  low,
+  high,
+});
+const plus = (...parts: Input[]) =>
+  sum({
+    symbol: "S",
+    label: "sum",
+    unit: "",
+    formula: "S = sum of the parts",
+    parts: parts.map((each) => ({ symbol: each.symbol, label: each.label, quantity: each })),
+  });
+
+test("inputs of different ids are drawn independently of each other", () => {
+  const [a, b] = [uncertain("a", [0, 1, 2]), uncertain("b", [0, 1, 2])];
+  const study = runStudy([a, b], { seed: 3, draws: 5000 });
+  const [x, y] = [study.draws(a), study.draws(b)];
+  let products = 0;
+  x.forEach((each, i) => {
+    products += (each - 1) * ((y[i] as number) - 1);
+  });
+  // Variance of this triangular is 1/6; the standard error of the correlation is 1/√5000 = 0.014.
+  expect(Math.abs(products / 5000 / (1 / 6))).toBeLessThan(0.05);
+});
+
+test("an input keeps its draws whatever else is in the study, and changes them with the seed", () => {
+  const a = uncertain("a", [0, 1, 4]);
+  const alone = Array.from(runStudy([a], { seed: 3, draws: 300 }).draws(a));
+  const among = runStudy([plus(uncertain("z", [0, 1, 2]), a), a], { seed: 3, draws: 300 });
+  expect(Array.from(among.draws(a))).toEqual(alone);
+  expect(Array.from(runStudy([a], { seed: 4, draws: 300 }).draws(a))).not.toEqual(alone);
+});
+
+test("draws follow the triangular distribution", () => {
+  const a = uncertain("a", [0, 1, 4]);
+  const draws = runStudy([a], { seed: 1, draws: 20_000 }).draws(a);
+  // Mean (0 + 1 + 4) / 3; a quarter of the mass lies below the mode.
+  expect(draws.reduce((total, each) => total + each, 0) / 20_000).toBeCloseTo(5 / 3, 1);
+  expect(draws.filter((each) => each < 1).length / 20_000).toBeCloseTo(0.25, 1);
+});
+
+test("two inputs of one id are refused, since they would share their draws", () => {
+  const total = plus(uncertain("a", [0, 1, 2]), uncertain("a", [0, 1, 3]));
+  expect(() => runStudy([total], { seed: 1, draws: 10 })).toThrow(/two inputs have the id "a"/);
+});
+
+test("a step of more terms than it can take is refused", () => {
+  const terms = Array.from({ length: 9 }, (_, i) =>
+    exact({ symbol: `t${i}`, label: "t", unit: "", value: 1, origin: "entered" }),
+  );
+  const wide = step({ symbol: "w", label: "w", unit: "", formula: "", terms, compute: () => 0 });
+  expect(() => runStudy([wide], { seed: 1, draws: 10 })).toThrow(/at most 8/);
+});
+
+test("the tornado moves one input at a time, and adds independent ones of a group as squares", () => {
+  const total = plus(uncertain("a", [0, 10, 30]), uncertain("b", [7, 10, 14], "g"), uncertain("c", [6, 10, 13], "g"));
+  const lines = runStudy([total], { seed: 1, draws: 10 }).tornado(total);
+  // By hand: a takes 30 to 20 and 50; b and c together to 30 - √(3² + 4²) and 30 + √(4² + 3²).
+  expect(lines).toEqual([
+    { id: "a", label: "a", lowTotal: 20, highTotal: 50 },
+    { id: "g", label: "g", lowTotal: 25, highTotal: 35 },
+  ]);
+  expect(tornadoLines(5, [{ group: { id: "x", label: "x" }, low: 5, high: 5 }])).toEqual([]);
+});
+
+test("parts of the median come from the draws near it alone", () => {
+  // 1,001 totals 0 to 1000. Below rank 450 and above rank 550 all of it is the second part's; between, the first's.
+  const total = Float64Array.from({ length: 1001 }, (_, i) => i);
+  const first = total.map((each) => (each >= 450 && each <= 550 ? each : 0));
+  const second = total.map((each, i) => each - (first[i] as number));
+  const parts = contributionsTo(total, [first, second]);
+  expect(parts[0]).toBeCloseTo(500, 9);
+  expect(parts[1]).toBeCloseTo(0, 9);
+});
+
+test("what the window leaves over goes to the uncertain parts, and an exact part keeps its figure", () => {
+  const uneven = Float64Array.from({ length: 1001 }, (_, i) => (i / 1000) ** 4);
+  const exactPart = new Float64Array(1001).fill(2);
+  const total = uneven.map((each) => each + 2);
+  const parts = contributionsTo(total, [uneven, exactPart]);
+  expect(parts[1]).toBe(2);
+  expect((parts[0] as number) + 2).toBeCloseTo(2 + 0.5 ** 4, 12);
+});
