@@ -94,7 +94,7 @@ const SENTENCES: Record<string, Say> = {
       "Check the cooling setpoint and how the box follows it; raise it by 0.5 to 1 K (1 to 2 °F) a week and watch.",
   }),
   "one-cold-desk": (e, w) => ({
-    what: `All ${e.reports} cold reports from zone ${e.zone} come from desk ${e.desk}; the zone averages ${w.temp(e.meanZoneAirC)}.`,
+    what: `${e.reports} of ${e.ofReports} cold reports from zone ${e.zone} come from desk ${e.desk}; the zone averages ${w.temp(e.meanZoneAirC)}.`,
     action:
       "Look for a draught, a diffuser blowing on the desk or cold glass; move the desk or offer a low-power foot warmer. Leave the zone's setpoint alone.",
   }),

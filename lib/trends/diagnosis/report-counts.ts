@@ -1,7 +1,12 @@
 import type { ReportEvidence } from "./zone-evidence";
 
-/** Reports of one kind: how many, from which desks, how many without a desk, and how many from the busiest desk. */
-export type ReportCount = { reports: number; desks: string[]; withoutDesk: number; busiestDesk: number };
+/** Reports of one kind: how many, from which desks, how many without a desk, and the desk that sent most. */
+export type ReportCount = {
+  reports: number;
+  desks: string[];
+  withoutDesk: number;
+  busiest: { desk: string; reports: number } | null;
+};
 
 type Vote = Pick<ReportEvidence, "thermalSensation" | "preference"> & Partial<ReportEvidence>;
 
@@ -20,11 +25,12 @@ export function countReports(
   const found = reports.filter(counts);
   const byDesk = new Map<string, number>();
   for (const { desk } of found) if (desk !== null) byDesk.set(desk, (byDesk.get(desk) ?? 0) + 1);
+  const [busiest] = [...byDesk].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1));
   return {
     reports: found.length,
     desks: [...byDesk.keys()].sort(),
     withoutDesk: found.filter((each) => each.desk === null).length,
-    busiestDesk: Math.max(0, ...byDesk.values()),
+    busiest: busiest ? { desk: busiest[0], reports: busiest[1] } : null,
   };
 }
 

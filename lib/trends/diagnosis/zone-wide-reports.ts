@@ -1,9 +1,9 @@
+import { signTestProbability } from "./report-chance";
 import { countReports, isCold, isHot, isZoneWide, type ReportCount } from "./report-counts";
-import { signTestProbability } from "./sign-test";
 import type { ReportEvidence, ZoneEvidence } from "./zone-evidence";
 
-/** Chance at or below which reports of one kind outnumber the other by more than luck. The usual 5 %, judgement. */
-const CHANCE = 0.05;
+/** Chance at or below which reports of one kind outnumber the other by more than luck: a building has tens of zones, and at 5 % one or two would be named by luck alone. Judgement, no source. */
+const CHANCE = 0.01;
 /** Reports of one kind per desk and year from which they matter: one from every second desk. Judgement, no source. */
 const LEAST_PER_DESK_YEAR = 0.5;
 
@@ -31,7 +31,7 @@ export function reportBalance(
   const [isOwn, isOpposite] = kind === "hot" ? [isHot, isCold] : [isCold, isHot];
   const count = countReports(zone.reports, (each) => isOwn(each) && lets.own(each));
   const opposite = countReports(zone.reports, (each) => isOpposite(each) && lets.opposite(each)).reports;
-  const fromOthers = count.reports - count.busiestDesk;
+  const fromOthers = count.reports - (count.busiest?.reports ?? 0);
   const { deskCount, reportYears } = zone;
   return {
     count,

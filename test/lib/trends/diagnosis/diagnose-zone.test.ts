@@ -104,7 +104,7 @@ describe("faults come before levers", () => {
     floatHours: 400,
     occupiedOffsetK: 0.1,
   };
-  const coldAtTarget = ["A", "B", "C", "D", "E"].map((desk) => report(desk, -2, 23.3));
+  const coldAtTarget = [..."ABCDEFG"].map((desk) => report(desk, -2, 23.3));
 
   it("row 1: a reading that drifts off its neighbours at night, with cold reports at target, is a sensor", () => {
     const diagnosis = diagnoseScenario(() => ({}), { offset, reports: coldAtTarget });
@@ -130,6 +130,15 @@ describe("faults come before levers", () => {
     expect(verdictOf(1.3, four(2))).not.toBe("fault-first");
     expect(verdictOf(-1.3, four(-2))).not.toBe("fault-first");
     expect(verdictOf(1.3, four(-2).slice(1))).not.toBe("fault-first");
+  });
+
+  it("row 1: two heaters in a zone that does not read cold agree with a sensor that reads high", () => {
+    const verdictOf = (floatOffsetK: number, heaterCount: number) =>
+      diagnoseScenario(() => ({}), { offset: { ...offset, floatOffsetK, occupiedOffsetK: 0 }, heaterCount }).verdict;
+    expect(verdictOf(1.3, 2)).toBe("fault-first");
+    expect(verdictOf(1.3, 1)).toBe("healthy");
+    expect(verdictOf(-1.3, 2)).toBe("healthy");
+    expect(diagnoseScenario(() => atMinimum, { offset, heaterCount: 2 }).verdict).toBe("minimum-airflow-first");
   });
 
   it("row 1: an offset that is the day's own, fading, is no sensor fault", () => {
@@ -251,9 +260,19 @@ describe("people", () => {
     expect(codes(diagnosis)).toEqual(["one-cold-desk"]);
   });
 
+  it("row 14: two cold reports from one desk of six are luck, so are three of four; four of five are not", () => {
+    // Chance that some desk sends them: 1/6; 9.7 %; 2.0 %.
+    const verdictOf = (desks: string) =>
+      diagnoseScenario(() => ({}), { reports: [...desks].map((desk) => report(desk, -2, 22.9)) }).verdict;
+    expect(verdictOf("AA")).toBe("healthy");
+    expect(verdictOf("AAAB")).toBe("healthy");
+    expect(verdictOf("AAAAB")).toBe("personal-need");
+    expect(verdictOf("AAABBCCD")).not.toBe("personal-need");
+  });
+
   it("row 15: hot reports at the cooling setpoint with all the air there is", () => {
     const diagnosis = diagnoseScenario(() => ({ zoneAirTempC: 24, airflowM3ps: 0.4, damperPct: 100 }), {
-      reports: ["A", "A", "B", "B", "C"].map((desk) => report(desk, 2)),
+      reports: [..."AABBCCD"].map((desk) => report(desk, 2)),
     });
     expect(diagnosis.verdict).toBe("too-hot");
     expect(codes(diagnosis)).toEqual(["short-of-air", "hot-reports"]);

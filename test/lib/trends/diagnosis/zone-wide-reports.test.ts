@@ -11,35 +11,36 @@ describe("reports and luck", () => {
   const verdictOf = (reports: ReturnType<typeof hot>, more: Partial<ZoneEvidence> = {}) =>
     diagnoseScenario(() => ({}), { reports, ...more }).verdict;
 
-  it("five hot reports and no cold one are a hot zone, four are not", () => {
-    expect(verdictOf(hot("ABCDE"))).toBe("too-hot");
-    expect(verdictOf(hot("ABCD"))).toBe("healthy");
+  it("seven hot reports and no cold one are a hot zone, six are not", () => {
+    // By luck: 1 in 128 and 1 in 64.
+    expect(verdictOf(hot("ABCDEFG"))).toBe("too-hot");
+    expect(verdictOf(hot("ABCDEF"))).toBe("healthy");
   });
 
   it("cold reports weigh against hot ones", () => {
-    // 8 of 9 by luck: 2 %; 8 of 10: 5.5 %.
-    expect(verdictOf([...hot("AABBCCDD"), ...cold("E")])).toBe("too-hot");
-    expect(verdictOf([...hot("AABBCCDD"), ...cold("EF")])).toBe("healthy");
+    // 10 of 11 by luck: 0.6 %; 10 of 12: 1.9 %.
+    expect(verdictOf([...hot("AABBCCDDEE"), ...cold("F")])).toBe("too-hot");
+    expect(verdictOf([...hot("AABBCCDDEE"), ...cold("FG")])).toBe("healthy");
   });
 
   it("one person's many reports are not the zone's", () => {
     expect(verdictOf(hot("AAAAAAAA"))).toBe("healthy");
     expect(verdictOf(hot("AAAAAAAAB"))).toBe("healthy");
-    expect(verdictOf(hot("AAAAAABCD"))).toBe("too-hot");
+    expect(verdictOf(hot("AAAAAABCDE"))).toBe("too-hot");
   });
 
   it("a handful from many desks over a long time does not matter", () => {
-    const years = (reportYears: number) => verdictOf(hot("ABCDE"), { deskCount: 10, reportYears });
+    const years = (reportYears: number) => verdictOf(hot("ABCDEFG"), { deskCount: 14, reportYears });
     expect(years(1)).toBe("too-hot");
     expect(years(1.01)).toBe("healthy");
-    expect(verdictOf(hot("ABCDE"), { deskCount: 0, reportYears: 50 })).toBe("too-hot");
+    expect(verdictOf(hot("ABCDEFG"), { deskCount: 0, reportYears: 50 })).toBe("too-hot");
   });
 
   it("reports of the heating season say nothing of cooling", () => {
     const winter = (reports: ReturnType<typeof hot>) => reports.map((each) => ({ ...each, inCoolingSeason: false }));
-    expect(verdictOf(winter(hot("ABCDE")))).toBe("healthy");
-    expect(verdictOf([...hot("ABCDE"), ...winter(cold("ABC"))])).toBe("too-hot");
-    const coldZone = cold("ABCDE");
+    expect(verdictOf(winter(hot("ABCDEFG")))).toBe("healthy");
+    expect(verdictOf([...hot("ABCDEFG"), ...winter(cold("ABC"))])).toBe("too-hot");
+    const coldZone = cold("ABCDEFG");
     expect(verdictOf(coldZone)).not.toBe("healthy");
     expect(verdictOf(winter(coldZone))).toBe("healthy");
   });
