@@ -1,7 +1,6 @@
-import { answersFromWords } from "@/lib/importers/trend-csv/answers-from-words";
 import { inspectTrendFile } from "@/lib/importers/trend-csv/inspect-trend-file";
 import type { TrendInspection } from "@/lib/importers/trend-csv/trend-file";
-import { ServiceError } from "../errors";
+import { readAnswerWords } from "./answer-words";
 
 /** Says what a trend file holds and what would be asked; stores nothing and needs no building. Answers as `what=value`. */
 export async function inspectFile(file: {
@@ -11,8 +10,6 @@ export async function inspectFile(file: {
   locale?: string;
   answerWords: readonly string[];
 }): Promise<TrendInspection> {
-  const verdict = answersFromWords(file.answerWords);
-  if (verdict.status === "invalid") throw new ServiceError("invalid", verdict.message);
-  const { name: fileName, bytes, timeZone, locale } = file;
-  return inspectTrendFile({ fileName, bytes, timeZone, locale, answers: verdict.answers });
+  const { name: fileName, bytes, timeZone, locale, answerWords } = file;
+  return inspectTrendFile({ fileName, bytes, timeZone, locale, answers: readAnswerWords(answerWords) });
 }

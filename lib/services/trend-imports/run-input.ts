@@ -3,7 +3,11 @@ import { POINT_KINDS } from "@/lib/trends/point-kind";
 
 /** What becomes of one point: imported as a kind, at a zone or at the building as a whole, or left out. */
 export const pointChoice = z.union([
-  z.object({ skip: z.literal(true) }),
+  z.object({
+    skip: z.literal(true),
+    /** Left out because nothing settled it, not because someone wanted it out: it is asked about again. */
+    undecided: z.literal(true).optional(),
+  }),
   z.object({
     skip: z.literal(false),
     kind: z.enum(POINT_KINDS, "Choose what the point is, or leave it out."),
@@ -28,3 +32,6 @@ export const mappingInput = z.object({
   answersByRun: z.record(z.string(), fileAnswers).default({}),
 });
 export type MappingInput = z.input<typeof mappingInput>;
+
+/** What an import was told: kept with its run. */
+export type RunAnswers = { file: FileAnswers; points: Record<string, PointChoice> };

@@ -1,23 +1,16 @@
 import { inTransaction } from "@/db/client";
-import {
-  deleteImportRows,
-  findImportRun,
-  findRunsOfFile,
-  type ImportRunRow,
-  insertImportRows,
-  updateImportRun,
-} from "@/db/queries/import-runs";
+import { findImportRun, type ImportRunRow, updateImportRun } from "@/db/queries/import-runs";
 import { upsertPoint } from "@/db/queries/points";
 import { convertToStored } from "@/lib/importers/trend-csv/convert-to-stored";
 import { readTrendFile } from "@/lib/importers/trend-csv/read-trend-file";
-import type { TrendAnswers, TrendPoint, TrendReading } from "@/lib/importers/trend-csv/trend-file";
+import type { TrendAnswers, TrendFinding, TrendPoint, TrendReading } from "@/lib/importers/trend-csv/trend-file";
 import type { TrendSlice } from "@/lib/trends/trend-store";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
-import type { RunAnswers } from "./confirm";
-import type { PointChoice } from "./run-input";
+import { finishRun } from "./finish-run";
+import type { PointChoice, RunAnswers } from "./run-input";
 
 /** Imports the files of runs whose mapping is settled, in turn. */
 export async function runTrendImports(ctx: Context, buildingId: number, runIds: readonly number[]): Promise<void> {
@@ -31,16 +24,7 @@ export async function runTrendImports(ctx: Context, buildingId: number, runIds: 
 export async function runTrendImport(ctx: Context, buildingId: number, runId: number): Promise<ImportRunRow> {
   requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
-  const run = findImportRun(ctx.db, buildingId, runId);
-  if (!run || run.kind !== "trends") throw new ServiceError("not-found", "This import does not exist.");
-  const answers = run.answers as RunAnswers | null;
-  const bytes = ctx.uploads.read(run.sha256);
-  if (!answers || !bytes)
-    throw new ServiceError(
-      "precondition",
-      `${run.fileName}: say first what its points are, or bring the file in again.`,
-    );
-  updateImportRun(ctx.db, runId, { state: "running" });
+  const { run, answers, bytes } = claim(ctx, buildingId, runId);
   try {
     const reading = await readTrendFile({
       fileName: run.fileName,
@@ -49,8 +33,11 @@ export async function runTrendImport(ctx: Context, buildingId: number, runId: nu
       answers: trendAnswers(answers),
     });
     refuseUnready(run, reading);
-    const written = await ctx.trends.write(slicesOf(ctx, buildingId, reading, answers), runId);
-    return finish(ctx, run, reading, written);
+    const mapped = mappedPoints(reading, answers);
+    const ids = makePoints(ctx, buildingId, mapped);
+    const findings: TrendFinding[] = [];
+    const written = await ctx.trends.write(slicesOf(mapped, ids, findings), runId);
+    return finishRun(ctx, run, reading, { written, findings });
   } catch (error) {
     const known = error instanceof ServiceError;
     const message = known
@@ -59,6 +46,25 @@ export async function runTrendImport(ctx: Context, buildingId: number, runId: nu
     updateImportRun(ctx.db, runId, { state: "failed", message, finishedAtMs: ctx.now });
     throw error;
   }
+}
+
+/** Takes a run for importing, so that the same form sent twice imports it once. */
+function claim(ctx: Context, buildingId: number, runId: number) {
+  return inTransaction(ctx.db, (tx) => {
+    const run = findImportRun(tx, buildingId, runId);
+    if (run?.kind !== "trends") throw new ServiceError("not-found", "This import does not exist.");
+    if (run.state === "running")
+      throw new ServiceError("conflict", `${run.fileName} is being imported at this moment. Look again in a minute.`);
+    const answers = run.answers as RunAnswers | null;
+    const bytes = ctx.uploads.read(run.sha256);
+    if (!answers || !bytes)
+      throw new ServiceError(
+        "precondition",
+        `${run.fileName}: say first what its points are, or bring the file in again.`,
+      );
+    updateImportRun(tx, runId, { state: "running", message: "" });
+    return { run, answers, bytes };
+  });
 }
 
 function trendAnswers({ file, points }: RunAnswers): TrendAnswers {
@@ -75,71 +81,43 @@ function refuseUnready(run: ImportRunRow, reading: TrendReading): void {
   if (open.length > 0) throw new ServiceError("precondition", open.map((ask) => ask.question).join(" "));
 }
 
-/** Makes the points and turns their readings into what the store holds, one point at a time. */
-function* slicesOf(
-  ctx: Context,
-  buildingId: number,
-  reading: TrendReading,
-  { points }: RunAnswers,
-): Generator<TrendSlice> {
-  for (const point of reading.points) {
+type Mapped = { point: TrendPoint; choice: Extract<PointChoice, { skip: false }> };
+
+/** The points to be stored with their choices. Refuses before anything is written when a unit cannot be. */
+function mappedPoints(reading: TrendReading, { points }: RunAnswers): Mapped[] {
+  return reading.points.flatMap((point) => {
     const choice = points[point.name];
-    if (!choice || choice.skip) continue;
-    const stored = convertToStored(withUnit(point, choice), choice.kind);
-    if (stored.status !== "ok") throw new ServiceError("invalid", stored.sentence);
-    const { id } = upsertPoint(ctx.db, {
-      buildingId,
-      externalName: point.name,
-      kind: choice.kind,
-      zoneId: choice.zoneId,
-      fileUnit: choice.unit ?? point.unit ?? point.unitAsWritten ?? "state",
-      sampling: point.sampling,
-    });
-    if (stored.ts.length > 0) yield { series: id, ts: stored.ts, v: stored.v, decimals: stored.decimals };
-  }
+    if (!choice || choice.skip) return [];
+    const none = new Float64Array(0);
+    const verdict = convertToStored({ ...point, tsUtcSeconds: none, values: none }, choice.kind);
+    if (verdict.status !== "ok") throw new ServiceError("invalid", verdict.sentence);
+    return { point, choice };
+  });
 }
 
-const withUnit = (point: TrendPoint, choice: Extract<PointChoice, { skip: false }>): TrendPoint =>
-  choice.unit && point.unit === null ? { ...point, unit: choice.unit as TrendPoint["unit"] } : point;
+/** All of the file's points at once, before their samples: an import that is cut off is mapped when it is repeated. */
+function makePoints(ctx: Context, buildingId: number, mapped: readonly Mapped[]): number[] {
+  return inTransaction(ctx.db, (tx) =>
+    mapped.map(
+      ({ point, choice }) =>
+        upsertPoint(tx, {
+          buildingId,
+          externalName: point.name,
+          kind: choice.kind,
+          zoneId: choice.zoneId,
+          fileUnit: point.unit ?? choice.unit ?? point.unitAsWritten ?? "state",
+          sampling: point.sampling,
+        }).id,
+    ),
+  );
+}
 
-function finish(
-  ctx: Context,
-  run: ImportRunRow,
-  reading: TrendReading,
-  written: { added: number; changed: number; same: number },
-): ImportRunRow {
-  const { rows } = reading;
-  const result = {
-    state: "done" as const,
-    message: `${written.added} samples added, ${written.changed} changed, ${written.same} as they were.`,
-    rowsInFile: rows.rowsInFile,
-    rowsAccepted: rows.accepted,
-    rowsRepaired: rows.repaired,
-    rowsHeldBack: rows.heldBack,
-    rowsRejected: rows.rejected,
-    rowsIgnored: rows.ignored,
-    samplesAdded: written.added,
-    samplesChanged: written.changed,
-    samplesSame: written.same,
-    finishedAtMs: ctx.now,
-  };
-  inTransaction(ctx.db, (tx) => {
-    deleteImportRows(tx, run.id);
-    insertImportRows(
-      tx,
-      run.id,
-      reading.rowNotes.map(({ line, fate, code, excerpt, file }) => ({
-        line,
-        fate,
-        code,
-        excerpt: file ? `${file}: ${excerpt}` : excerpt,
-      })),
-    );
-    updateImportRun(tx, run.id, result);
-    // Earlier tries of the same file that never ended are complete with this one.
-    for (const earlier of findRunsOfFile(tx, run.buildingId, run.sha256, ["running", "interrupted", "failed"]))
-      if (earlier.id !== run.id)
-        updateImportRun(tx, earlier.id, { state: "interrupted", message: `Completed by import ${run.id}.` });
-  });
-  return { ...run, ...result };
+/** Readings as the store holds them, one point at a time. What the limits of a kind leave out is added to `findings`. */
+function* slicesOf(mapped: readonly Mapped[], ids: readonly number[], findings: TrendFinding[]): Generator<TrendSlice> {
+  for (const [i, { point, choice }] of mapped.entries()) {
+    const stored = convertToStored(point, choice.kind);
+    if (stored.status !== "ok") throw new Error(`${point.name} was accepted, but cannot be converted`);
+    findings.push(...stored.findings);
+    if (stored.ts.length > 0) yield { series: ids[i] as number, ts: stored.ts, v: stored.v, decimals: stored.decimals };
+  }
 }

@@ -15,20 +15,19 @@ export type StagedFile =
 
 /**
  * Takes a trend file in: keeps it as it came, reads what it holds and what has to be asked, and stores no sample yet.
- * A file whose bytes were imported before changes nothing.
+ * A file whose bytes were imported before changes nothing, unless it is to be taken `again` (for points left out then).
  */
 export async function stageTrendFile(
   ctx: Context,
   buildingId: number,
   file: { name: string; bytes: Uint8Array },
+  { again = false }: { again?: boolean } = {},
 ): Promise<StagedFile> {
   const actor = requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
   const sha256 = createHash("sha256").update(file.bytes).digest("hex");
-  const [earlier] = findRunsOfFile(ctx.db, buildingId, sha256, ["done"]);
-  if (earlier) return { state: "unchanged", run: earlier };
-  const [waiting] = findRunsOfFile(ctx.db, buildingId, sha256, ["waiting"]);
-  if (waiting) return { state: "waiting", run: waiting };
+  const known = earlierRun(ctx, buildingId, sha256, again);
+  if (known) return known;
   const run = {
     buildingId,
     kind: "trends" as const,
@@ -47,5 +46,19 @@ export async function stageTrendFile(
     };
   }
   ctx.uploads.save(sha256, file.bytes);
-  return { state: "waiting", run: insertImportRun(ctx.db, { ...run, state: "waiting", inspection }) };
+  // Reading gives other requests a turn: the same file may have been taken in twice.
+  return (
+    earlierRun(ctx, buildingId, sha256, again) ?? {
+      state: "waiting",
+      run: insertImportRun(ctx.db, { ...run, state: "waiting", inspection }),
+    }
+  );
+}
+
+/** The run that settled the same bytes before, or that waits for its mapping. */
+function earlierRun(ctx: Context, buildingId: number, sha256: string, again: boolean): StagedFile | null {
+  const [waiting] = findRunsOfFile(ctx.db, buildingId, sha256, ["waiting"]);
+  const [done] = again ? [] : findRunsOfFile(ctx.db, buildingId, sha256, ["done"]);
+  if (done && !(waiting && waiting.id > done.id)) return { state: "unchanged", run: done };
+  return waiting ? { state: "waiting", run: waiting } : null;
 }

@@ -1,0 +1,121 @@
+import { findImportRun, type ImportRunRow } from "@/db/queries/import-runs";
+import { listZones } from "@/db/queries/zones";
+import type { RowAccounting, TrendAnswers, TrendAsk, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
+import { requireFacilities } from "../authorise";
+import { findBuildingOrRefuse } from "../buildings/find";
+import type { Context } from "../context";
+import { type ChoiceRule, type Chosen, choosePoints, type Remark } from "./choose";
+import { confirmMapping, presentIn } from "./confirm";
+import { inspectionOf, readMappingTask } from "./mapping";
+import { fileFaults } from "./mapping-faults";
+import { runTrendImport } from "./run";
+import type { FileAnswers, RunAnswers } from "./run-input";
+import { type StagedFile, stageTrendFile } from "./stage";
+
+export type FileImport = {
+  file: string;
+  outcome: "imported" | "unchanged" | "asked" | "refused";
+  message: string;
+  runId: number;
+  rows: RowAccounting | null;
+  samples: { added: number; changed: number; same: number } | null;
+  mapped: { name: string; kind: string; zone: string | null }[];
+  /** Points that are not stored, with the reason. */
+  leftOut: Remark[];
+  /** Points that nothing settles, and questions about the file. Nothing is stored while there are any. */
+  open: Remark[];
+  ask: TrendAsk[];
+  findings: TrendFinding[];
+};
+
+/**
+ * Takes one trend file from staging to the store without a person: points are mapped by what is known of them and, when
+ * asked for, by proposals. With a question left open the file waits for its mapping and no sample is stored.
+ */
+export async function importTrendFile(
+  ctx: Context,
+  buildingId: number,
+  file: { name: string; bytes: Uint8Array },
+  rule: ChoiceRule,
+): Promise<FileImport> {
+  requireFacilities(ctx);
+  findBuildingOrRefuse(ctx, buildingId);
+  const choose = (run: ImportRunRow): Chosen =>
+    choosePoints(readMappingTask(ctx, buildingId, [run.id]).lines, rule, presentIn(ctx, buildingId));
+
+  let staged = await stageTrendFile(ctx, buildingId, file);
+  if (staged.state === "unchanged" && settlesMore(staged.run, choose(staged.run)))
+    staged = await stageTrendFile(ctx, buildingId, file, { again: true });
+  if (staged.state !== "waiting") return settledBefore(staged);
+
+  const { run } = staged;
+  const { points, open, leftOut } = choose(run);
+  const answersByRun = { [String(run.id)]: fileAnswersOf(rule.answers) };
+  const unanswered = fileFaults(readMappingTask(ctx, buildingId, [run.id]).fileAsks, answersByRun);
+  const ask = inspectionOf(run).ask.filter((each) => unanswered.has(`answers.${run.id}.${each.what}`));
+  const nothingMapped = Object.values(points).every((choice) => choice.skip);
+  if (open.length + ask.length > 0 || nothingMapped)
+    return { ...reportOf(run), outcome: "asked", message: askedSentence(open, ask), open, ask, leftOut };
+  confirmMapping(ctx, buildingId, { points, answersByRun }, [run.id]);
+  const done = await runTrendImport(ctx, buildingId, run.id);
+  const codes = new Map(listZones(ctx.db, buildingId).map((zone) => [zone.id, zone.code]));
+  const mapped = Object.entries(points).flatMap(([name, choice]) =>
+    choice.skip
+      ? []
+      : { name, kind: choice.kind, zone: choice.zoneId === null ? null : (codes.get(choice.zoneId) ?? null) },
+  );
+  return { ...reportOf(findImportRun(ctx.db, buildingId, done.id) ?? done), outcome: "imported", mapped, leftOut };
+}
+
+/** True when points of a file imported before would be stored now that were left out then for want of a place. */
+function settlesMore(run: ImportRunRow, { points }: Chosen): boolean {
+  const before = (run.answers as RunAnswers | null)?.points ?? {};
+  return Object.entries(points).some(([name, choice]) => {
+    const then = before[name];
+    return !choice.skip && then?.skip === true && then.undecided === true;
+  });
+}
+
+function settledBefore({ state, run }: StagedFile): FileImport {
+  if (state === "refused") return { ...reportOf(run), outcome: "refused" };
+  const message = "This very file was imported before: nothing to do.";
+  return { ...reportOf(run), outcome: "unchanged", message, samples: null };
+}
+
+function reportOf(run: ImportRunRow): Omit<FileImport, "outcome"> {
+  const settled = run.state === "done";
+  return {
+    file: run.fileName,
+    message: run.message,
+    runId: run.id,
+    rows: settled
+      ? {
+          rowsInFile: run.rowsInFile,
+          accepted: run.rowsAccepted,
+          repaired: run.rowsRepaired,
+          heldBack: run.rowsHeldBack,
+          rejected: run.rowsRejected,
+          ignored: run.rowsIgnored,
+        }
+      : null,
+    samples: settled ? { added: run.samplesAdded, changed: run.samplesChanged, same: run.samplesSame } : null,
+    mapped: [],
+    leftOut: [],
+    open: [],
+    ask: [],
+    findings: inspectionOf(run).findings,
+  };
+}
+
+function fileAnswersOf({ dateOrder, clock, valueColumn, flagColumn }: TrendAnswers): FileAnswers {
+  return { dateOrder, clock, valueColumn, ...(flagColumn ? { flagColumn: { good: [...flagColumn.good] } } : {}) };
+}
+
+function askedSentence(open: readonly Remark[], ask: readonly TrendAsk[]): string {
+  const parts = [
+    ...ask.map((each) => each.question),
+    ...(open.length > 0 ? [`${open.length} ${open.length === 1 ? "point has" : "points have"} no mapping yet.`] : []),
+  ];
+  const why = parts.length > 0 ? parts.join(" ") : "None of its points has a place in this building.";
+  return `${why} Nothing was stored; the file waits for its mapping.`;
+}
