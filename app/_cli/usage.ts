@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { ServiceError } from "@/lib/services/errors";
 
 /** The command was called wrongly; the message says how. */
 export class UsageError extends Error {}
@@ -31,4 +32,13 @@ export function readAnswers(pairs: readonly string[] = []): Record<string, strin
     answers[pair.slice(0, at)] = pair.slice(at + 1);
   }
   return answers;
+}
+
+/** Reads something that was typed; its refusal is a usage error. */
+export function asUsage<T>(read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    throw error instanceof ServiceError ? new UsageError(error.message) : error;
+  }
 }

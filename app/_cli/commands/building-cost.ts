@@ -1,9 +1,14 @@
+import { allocateRounded } from "@/lib/money/allocate";
+import { formatMoney } from "@/lib/money/format";
 import { moneyFromAmount } from "@/lib/money/money";
-import { readBuilding } from "@/lib/services/buildings/find";
-import { readCostOfOvercooling } from "@/lib/services/overcooling/assess";
+import { type Building, readBuilding } from "@/lib/services/buildings/find";
+import { type CostOfOvercooling, readCostOfOvercooling } from "@/lib/services/overcooling/assess";
 import { costFindingSentences } from "@/lib/services/overcooling/finding-sentences";
+import { formatTemperature } from "@/lib/units/format";
 import { withContext } from "../context";
 import { readArguments, readBuildingId } from "../usage";
+
+type Assessed = Extract<CostOfOvercooling["assessment"], { status: "ok" }>;
 
 /** `building cost ID`: what overcooling costs the building a year. 1 when an input makes every figure meaningless. */
 export async function buildingCost(args: string[]): Promise<number> {
@@ -11,44 +16,49 @@ export async function buildingCost(args: string[]): Promise<number> {
   const buildingId = readBuildingId(positionals[0]);
   return withContext(async (ctx) => {
     const building = readBuilding(ctx, buildingId);
-    const { assessment, computedAtMs, record } = await readCostOfOvercooling(ctx, buildingId);
-    const findings = costFindingSentences(assessment.findings);
-    if (values.json) {
-      const about = { id: building.id, name: building.name, currency: building.currency };
-      const shown =
-        assessment.status === "ok"
-          ? {
-              status: assessment.status,
-              tier: assessment.tier,
-              targetZoneAirTempC: building.targetZoneAirTempC,
-              headline: assessment.headline,
-              statedTotal: assessment.statedTotal,
-              energy: assessment.energy,
-              components: assessment.components.map(({ working: _, ...component }) => component),
-              zones: assessment.zones,
-              lowerTiers: assessment.lowerTiers,
-            }
-          : { status: assessment.status };
-      process.stdout.write(`${JSON.stringify({ building: about, computedAtMs, record, ...shown, findings })}\n`);
-    } else {
-      const money = (amount: number) => `${Math.round(amount)} ${building.currency}`;
-      const lines = [`${building.name}: cost of overcooling a year`];
-      if (assessment.status === "ok") {
-        const { p10, p50, p90 } = assessment.headline;
-        const half = (value: number) => moneyFromAmount(value, building.currency).minorUnits;
-        if (half(p10) > half(p90)) throw new Error("the range is upside down");
-        lines.push(
-          `  P10 ${money(p10)}, P50 ${money(p50)}, P90 ${money(p90)} against a target of ${building.targetZoneAirTempC} °C`,
-          `  tier ${assessment.tier.number}: ${assessment.tier.label}`,
-          "  by component (part of the P50):",
-          ...assessment.components.map(({ label, contribution }) => `    ${label}: ${money(contribution)}`),
-          "  by zone (part of the P50):",
-          ...assessment.zones.map(({ code, contribution }) => `    ${code}: ${money(contribution)}`),
-        );
-      } else lines.push("  No figure: what follows has to be put right first.");
-      lines.push(...findings.map(({ severity, what, action }) => `  ${severity}: ${what}${action ? ` ${action}` : ""}`));
-      process.stdout.write(`${lines.join("\n")}\n`);
-    }
-    return assessment.status === "ok" ? 0 : 1;
+    const cost = await readCostOfOvercooling(ctx, buildingId);
+    const printed = values.json ? JSON.stringify(asObject(building, cost)) : asLines(building, cost).join("\n");
+    process.stdout.write(`${printed}\n`);
+    return cost.assessment.status === "ok" ? 0 : 1;
   });
+}
+
+/** Exact figures; the workings stand on the building's page. */
+function asObject({ id, name, currency, targetZoneAirTempC }: Building, cost: CostOfOvercooling): object {
+  const { assessment, computedAtMs, record } = cost;
+  const about = { building: { id, name, currency, targetZoneAirTempC }, computedAtMs, record };
+  const findings = costFindingSentences(assessment.findings);
+  if (assessment.status !== "ok") return { ...about, status: assessment.status, findings };
+  const components = assessment.components.map(({ working: _, ...component }) => component);
+  return { ...about, ...assessment, components, findings };
+}
+
+function asLines(building: Building, { assessment }: CostOfOvercooling): string[] {
+  return [
+    `${building.name}: cost of overcooling a year`,
+    ...(assessment.status === "ok" ? figureLines(building, assessment) : ["  No figure before this is put right:"]),
+    ...costFindingSentences(assessment.findings).map(
+      ({ severity, what, action }) => `  ${severity}: ${what}${action ? ` ${action}` : ""}`,
+    ),
+  ];
+}
+
+/** Whole amounts; components and zones add up to the printed P50. */
+function figureLines({ currency, temperatureUnit, targetZoneAirTempC }: Building, assessed: Assessed): string[] {
+  const { headline, tier, components, zones } = assessed;
+  const money = (amount: number): string => formatMoney(moneyFromAmount(amount, currency), { whole: true });
+  const parts = (each: readonly { contribution: number }[]): number[] =>
+    allocateRounded(
+      each.map(({ contribution }) => contribution),
+      headline.p50,
+    );
+  const [componentParts, zoneParts] = [parts(components), parts(zones)];
+  return [
+    `  P10 ${money(headline.p10)}  P50 ${money(headline.p50)}  P90 ${money(headline.p90)}  against ${formatTemperature(targetZoneAirTempC, temperatureUnit).text}`,
+    `  tier ${tier.number}: ${tier.label}`,
+    "  components of the P50",
+    ...components.map(({ label }, i) => `    ${label}: ${money(componentParts[i] ?? 0)}`),
+    "  zones of the P50",
+    ...zones.map(({ code }, i) => `    ${code}: ${money(zoneParts[i] ?? 0)}`),
+  ];
 }

@@ -1,8 +1,10 @@
+import { readBuilding } from "@/lib/services/buildings/find";
 import { ServiceError } from "@/lib/services/errors";
+import { readAnswerWords } from "@/lib/services/trend-imports/answer-words";
 import { type FileImport, importTrendFile } from "@/lib/services/trend-imports/import-file";
 import { withContext } from "../context";
 import { readFiles } from "../read-files";
-import { readArguments, readBuildingId, UsageError } from "../usage";
+import { asUsage, readArguments, readBuildingId } from "../usage";
 
 type FileReport = FileImport | { file: string; outcome: "failed"; message: string };
 
@@ -19,8 +21,10 @@ export async function trendsImport(args: string[]): Promise<number> {
   });
   const buildingId = readBuildingId(values.building);
   const files = await readFiles(positionals);
-  const rule = { acceptProposals: values["accept-proposals"] ?? false, answerWords: values.answer ?? [] };
+  const answers = asUsage(() => readAnswerWords(values.answer ?? []));
+  const rule = { acceptProposals: values["accept-proposals"] ?? false, answers };
   const reports = await withContext(async (ctx) => {
+    readBuilding(ctx, buildingId);
     const done: FileReport[] = [];
     for (const file of files) {
       const report = await importTrendFile({ ...ctx, now: Date.now() }, buildingId, file, rule).catch((error) =>
@@ -35,11 +39,9 @@ export async function trendsImport(args: string[]): Promise<number> {
   return exitCode(reports);
 }
 
-/** A file that cannot be brought in does not stop the others; a wrong call or a fault of the program does. */
+/** A file that cannot be brought in does not stop the others; a fault of the program does. */
 function failure(file: string, error: unknown): FileReport {
   if (!(error instanceof ServiceError)) throw error;
-  if (error.code === "not-found") throw new UsageError(error.message);
-  if (error.code === "invalid" && error.message.includes("what=value")) throw new UsageError(error.message);
   return { file, outcome: "failed", message: error.message };
 }
 
@@ -58,7 +60,8 @@ function reportLines(report: FileReport): string[] {
     lines.push(
       `  rows ${rows.rowsInFile} = ${rows.accepted} accepted + ${rows.repaired} repaired + ${rows.heldBack} held back + ${rows.rejected} rejected + ${rows.ignored} ignored`,
     );
-  for (const { name, kind, zone } of report.mapped) lines.push(`  ${name}: ${kind}${zone === null ? "" : ` of ${zone}`}`);
+  for (const { name, kind, zone } of report.mapped)
+    lines.push(`  ${name}: ${kind}${zone === null ? "" : ` of ${zone}`}`);
   for (const { name, reason } of report.open) lines.push(`  open: ${name}: ${reason}`);
   for (const { what, choices, proposal } of report.ask)
     lines.push(`  asked: --answer ${what}=${choices.join("|")}${proposal ? ` (proposed: ${proposal})` : ""}`);
