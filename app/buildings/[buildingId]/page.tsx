@@ -7,6 +7,7 @@ import { TierBadge } from "@/app/_components/quantity/tier-badge";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
 import { LinkButton } from "@/app/_components/ui/button";
+import { Disclosure } from "@/app/_components/ui/disclosure";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { currencyDecimals } from "@/lib/money/money";
@@ -23,6 +24,9 @@ import { barParts, coldZoneLines, componentLines, overviewLede, whole, zoneCostL
 import { belowTargetPct } from "./zones/view-model";
 
 export const metadata: Metadata = { title: "Overview" };
+
+/** Dearest cold zones named at once; the rest open on demand. */
+const COLD_ZONES_SHOWN = 8;
 
 type Props = { params: Promise<{ buildingId: string }> };
 
@@ -53,6 +57,7 @@ export default async function OverviewPage({ params }: Props) {
   const { p10, p50, p90 } = assessment.headline;
   const components = componentLines(assessment);
   const zones = zoneCostLines(assessment, overview, building, belowTargetPct);
+  const cold = coldZoneLines(overview, zones.lines, building);
   const sign = currencySign(building.currency);
   return (
     <>
@@ -102,9 +107,14 @@ export default async function OverviewPage({ params }: Props) {
       >
         <FindingsList
           label="Cold zones and their causes"
-          findings={coldZoneLines(overview, zones.lines, building)}
+          findings={cold.slice(0, COLD_ZONES_SHOWN)}
           none="No zone stands out as too cold in the trends and reports there are."
         />
+        {cold.length > COLD_ZONES_SHOWN ? (
+          <Disclosure summary={`${cold.length - COLD_ZONES_SHOWN} more cold zones`}>
+            <FindingsList label="More cold zones and their causes" findings={cold.slice(COLD_ZONES_SHOWN)} />
+          </Disclosure>
+        ) : null}
       </Section>
       <Section id="zones" title="By zone" wide>
         <ZoneCostTable zones={zones} building={building} buildingPath={path} />
