@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { type DemoCause, PLANTED_CAUSES } from "@/db/seed/planted-causes";
 import { seedDemoBuilding } from "@/db/seed/seed";
+import { issueComfortLink } from "@/lib/services/comfort-links/manage";
+import { fileComfortReport } from "@/lib/services/comfort-reports/file";
 import { readZonesOverview } from "@/lib/services/zones/overview";
 import type { Verdict, ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
 import type { CauseCode } from "@/lib/trends/diagnosis/zone-evidence";
@@ -43,9 +45,11 @@ const CHANCE_EXCEPTIONS: Readonly<Record<string, Verdict>> = {};
 
 const diagnoses = new Map<string, ZoneDiagnosis>();
 
+const ctx = testContext();
+let buildingId = 0;
+
 beforeAll(async () => {
-  const ctx = testContext();
-  const { buildingId } = await seedDemoBuilding({ db: ctx.db, trends: ctx.trends });
+  ({ buildingId } = await seedDemoBuilding({ db: ctx.db, trends: ctx.trends }));
   for (const { zone, diagnosis } of (await readZonesOverview(ctx, buildingId)).zones)
     if (diagnosis) diagnoses.set(zone.code, diagnosis);
 }, 90_000);
@@ -109,5 +113,24 @@ describe("what the tool says of the demo building", () => {
       expect(numbers.length, zoneCode).toBeGreaterThan(1);
     }
     expect([...diagnoses.values()].some(({ verdict }) => LEVER_VERDICTS.includes(verdict))).toBe(true);
+  });
+});
+
+// Runs last: it adds reports to the building.
+describe("hot reports filed in a healthy zone", () => {
+  const fileHot = async (zoneCode: string, at: string): Promise<Verdict | undefined> => {
+    const zoneOf = async () =>
+      (await readZonesOverview(ctx, buildingId)).zones.find(({ zone }) => zone.code === zoneCode);
+    const zoneId = (await zoneOf())?.zone.id ?? 0;
+    const { token } = issueComfortLink(ctx, buildingId, { zoneId });
+    for (let i = 0; i < 12; i++)
+      fileComfortReport({ db: ctx.db, now: Date.parse(at) }, token, { thermalSensation: 2, preference: "cooler" });
+    return (await zoneOf())?.diagnosis?.verdict;
+  };
+
+  it("change the verdict when they come in the cooling season only", async () => {
+    // A morning at -4 °C and an afternoon at 34 °C outdoors.
+    expect(await fileHot("1-11", "2026-01-27T15:00:00Z")).toBe("healthy");
+    expect(await fileHot("1-11", "2026-07-21T19:00:00Z")).toBe("too-hot");
   });
 });
