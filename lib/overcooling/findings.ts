@@ -49,7 +49,7 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
     action: "Enter their floor areas.",
   }),
   "fans-not-counted": (e) => ({
-    what: `The personal fans of zone ${e.zone} (${e.fans}) are not counted: a fan is no cost of overcooling.`,
+    what: `The personal fans (${e.fans} in ${e.zones} ${e.zones === 1 ? "zone" : "zones"}) are not counted: a fan is no cost of overcooling.`,
     action: "",
   }),
   "heater-energy-impossible": (e) => ({

@@ -43,6 +43,11 @@ export function assessmentRows(input: AssessmentInput): { rows: Row[]; findings:
       evidence: { zones: unsized.map((each) => each.code), eachM2: leftM2 / unsized.length },
     });
   }
+  const fans = input.zones.reduce((sum, each) => sum + fansOf(each), 0);
+  if (fans > 0) {
+    const zones = input.zones.filter((each) => fansOf(each) > 0).length;
+    findings.push({ code: "fans-not-counted", severity: "note", evidence: { zones, fans } });
+  }
   const rows: Row[] = input.zones.map((zone) => ({
     zoneId: zone.zoneId,
     code: zone.code,
@@ -72,9 +77,9 @@ export function assessmentRows(input: AssessmentInput): { rows: Row[]; findings:
   return { rows, findings };
 }
 
+const fansOf = (zone: AssessedZone): number => zone.devices.filter((each) => each.kind === "personal-fan").length;
+
 function believableHeaters(zone: AssessedZone, findings: Finding[]): AssessedDevice[] {
-  const fans = zone.devices.filter((each) => each.kind === "personal-fan").length;
-  if (fans > 0) findings.push({ code: "fans-not-counted", severity: "note", evidence: { zone: zone.code, fans } });
   return zone.devices.filter((device) => {
     if (device.kind !== "space-heater") return false;
     const { value, low, high } = device.energyKwhPerYear;
