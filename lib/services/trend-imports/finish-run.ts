@@ -10,6 +10,7 @@ import { inspectionOf } from "@/lib/importers/trend-csv/inspect-trend-file";
 import type { TrendFinding, TrendReading } from "@/lib/importers/trend-csv/trend-file";
 import type { WriteStats } from "@/lib/trends/trend-store";
 import type { Context } from "../context";
+import { isRunOfFile } from "./same-file";
 
 /**
  * Records what an import did: the fate of every row, what was stored, and the findings of the reading as it was done
@@ -53,7 +54,7 @@ export function finishRun(
     updateImportRun(tx, run.id, result);
     // Earlier tries of the same file that never ended are complete with this one.
     for (const earlier of findRunsOfFile(tx, run.buildingId, run.sha256, ["running", "interrupted", "failed"]))
-      if (earlier.id !== run.id)
+      if (earlier.id !== run.id && isRunOfFile(earlier, run.fileName))
         updateImportRun(tx, earlier.id, { state: "interrupted", message: `Completed by import ${run.id}.` });
   });
   return { ...run, ...result };

@@ -4,6 +4,7 @@ import { inspectTrendFile } from "@/lib/importers/trend-csv/inspect-trend-file";
 import { actorName, requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
+import { isRunOfFile } from "./same-file";
 
 /** Largest file taken in one go [bytes]. */
 export const LARGEST_FILE_BYTES = 200_000_000;
@@ -26,7 +27,7 @@ export async function stageTrendFile(
   const actor = requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
   const sha256 = createHash("sha256").update(file.bytes).digest("hex");
-  const known = earlierRun(ctx, buildingId, sha256, again);
+  const known = earlierRun(ctx, buildingId, { sha256, fileName: file.name, again });
   if (known) return known;
   const run = {
     buildingId,
@@ -48,7 +49,7 @@ export async function stageTrendFile(
   ctx.uploads.save(sha256, file.bytes);
   // Reading gives other requests a turn: the same file may have been taken in twice.
   return (
-    earlierRun(ctx, buildingId, sha256, again) ?? {
+    earlierRun(ctx, buildingId, { sha256, fileName: file.name, again }) ?? {
       state: "waiting",
       run: insertImportRun(ctx.db, { ...run, state: "waiting", inspection }),
     }
@@ -56,9 +57,15 @@ export async function stageTrendFile(
 }
 
 /** The run that settled the same bytes before, or that waits for its mapping. */
-function earlierRun(ctx: Context, buildingId: number, sha256: string, again: boolean): StagedFile | null {
-  const [waiting] = findRunsOfFile(ctx.db, buildingId, sha256, ["waiting"]);
-  const [done] = again ? [] : findRunsOfFile(ctx.db, buildingId, sha256, ["done"]);
+function earlierRun(
+  ctx: Context,
+  buildingId: number,
+  { sha256, fileName, again }: { sha256: string; fileName: string; again: boolean },
+): StagedFile | null {
+  const newestOf = (state: "waiting" | "done") =>
+    findRunsOfFile(ctx.db, buildingId, sha256, [state]).find((run) => isRunOfFile(run, fileName));
+  const waiting = newestOf("waiting");
+  const done = again ? undefined : newestOf("done");
   if (done && !(waiting && waiting.id > done.id)) return { state: "unchanged", run: done };
   return waiting ? { state: "waiting", run: waiting } : null;
 }

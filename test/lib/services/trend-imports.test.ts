@@ -77,6 +77,22 @@ describe("taking a trend file in", () => {
     expect(readImportHistory(ctx, buildingId)).toHaveLength(2);
   });
 
+  it("takes two files of the same bytes for two when their points are named by the files", async () => {
+    const { ctx, buildingId, at } = office();
+    const bytes = bytesOf(["Timestamp,Value (%)", `${stampOf(0)},0`, `${stampOf(1)},0`, `${stampOf(2)},0`]);
+    const other = addZone(ctx, buildingId, { code: "2-15" });
+    for (const [name, zoneId] of [
+      ["2-14 HTG-O", at("reheat-valve")],
+      ["2-15 HTG-O", { ...at("reheat-valve"), zoneId: other }],
+    ] as const) {
+      const { state } = await importMapped(ctx, buildingId, { name: `${name}.csv`, bytes }, { [name]: zoneId });
+      expect(state).toBe("waiting");
+    }
+    expect(await samplesOf(ctx, buildingId)).toHaveLength(6);
+    const again = await stageTrendFile(ctx, buildingId, { name: "2-14 HTG-O.csv", bytes });
+    expect(again.state).toBe("unchanged");
+  });
+
   it("keeps no point, sample or upload of a refused file, and says why", async () => {
     const { ctx, buildingId } = office();
     const bytes = new TextEncoder().encode("Minutes of the safety meeting\n\nPresent: everyone.\n");

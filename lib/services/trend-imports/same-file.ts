@@ -1,0 +1,12 @@
+import type { ImportRunRow } from "@/db/queries/import-runs";
+import type { TrendInspection } from "@/lib/importers/trend-csv/trend-file";
+
+/**
+ * Whether a run of the same bytes was of the same file. Where the point takes its name from the file's, another file
+ * name is another point: two valves that never opened have the same bytes.
+ */
+export function isRunOfFile(run: ImportRunRow, fileName: string): boolean {
+  if (run.fileName === fileName) return true;
+  const inspection = run.inspection as TrendInspection | null;
+  return !inspection?.findings.some((finding) => finding.code === "name-from-file");
+}
