@@ -41,6 +41,8 @@ export type AssessmentInput = {
   floorAreaM2: number;
   targetZoneAirTempC: number;
   presentCoolingSetpointC: number | null;
+  /** Measured: the median of the zones' trends. Entered: as the building's people say. */
+  presentCoolingSetpointOrigin: "measured" | "entered";
   systemType: SystemType;
   hasEconomizer: boolean;
   heatingFuel: HeatingFuel;

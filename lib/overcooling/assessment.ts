@@ -52,9 +52,12 @@ export type ZoneResult = {
   p10: number;
   p90: number;
   byComponent: ZonePart[];
+  /** The zone's stated cost: its components and one level of theirs; the whole stands in the components' workings. */
+  working: Working;
 };
 
-export type EnergyRange = Range80 & { stated: number };
+/** A total with the working of its stated value: its components, and each of those zone by zone. */
+export type EnergyRange = Range80 & { stated: number; working: Working };
 
 export type TierResult = Range80 & { tier: Tier; label: string };
 
@@ -64,6 +67,8 @@ export type Assessed = {
   headline: Range80;
   /** Sum of the components' stated values: lies below the P50 where ranges are skewed. */
   statedTotal: number;
+  /** Of the stated total: the components alone, each with a working of its own. */
+  working: Working;
   energy: { electricKwh: EnergyRange; heatKwh: EnergyRange };
   emissionsKgCo2: EnergyRange;
   components: ComponentResult[];

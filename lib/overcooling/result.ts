@@ -1,3 +1,4 @@
+import type { Working } from "@/lib/working/working";
 import {
   type Assessed,
   COMPONENT_LABELS,
@@ -8,7 +9,7 @@ import {
 } from "./assessment";
 import type { AssessmentInput } from "./assessment-input";
 import { contributionsTo, spreadOf } from "./calculation/contributions";
-import { type Quantity, sum } from "./calculation/quantity";
+import { type Quantity, type Step, type Sum, sum } from "./calculation/quantity";
 import type { Study } from "./calculation/study";
 import { workingOf } from "./calculation/working-of";
 import type { Cell, ComponentModel, TierModel } from "./component-model";
@@ -22,8 +23,8 @@ export const drawsNeeded = (model: TierModel): Quantity[] => [
 ];
 
 /** Cost of each row over all components. */
-export function rowTotals(model: TierModel, rows: readonly Row[]): Map<Row, Quantity> {
-  const totalOf = (row: Row): Quantity =>
+export function rowTotals(model: TierModel, rows: readonly Row[]): Map<Row, Sum> {
+  const totalOf = (row: Row): Sum =>
     sum({
       symbol: "C_z",
       label: `cost of overcooling, ${row.code}`,
@@ -49,7 +50,7 @@ const cellsOf = (model: TierModel, row: Row): Placed[] =>
 type Evaluated = {
   input: AssessmentInput;
   model: TierModel;
-  byRow: ReadonlyMap<Row, Quantity>;
+  byRow: ReadonlyMap<Row, Sum>;
   totals: Totals;
   study: Study;
 };
@@ -103,11 +104,13 @@ export function assessmentResult({
       p10,
       p90,
       byComponent,
+      working: workingOf(total, study, 1),
     };
   });
-  const range = (quantity: Quantity): EnergyRange => ({
+  const range = (quantity: Step | Sum): EnergyRange => ({
     ...spreadOf(study.draws(quantity)),
     stated: study.stated(quantity),
+    working: workingOf(quantity, study, 1),
   });
   const assumptionIds = new Set(
     [model.total, totals.emissionsKgCo2]
@@ -119,6 +122,7 @@ export function assessmentResult({
     tier: { number: model.tier, label: TIER_LABELS[model.tier] },
     headline: spreadOf(study.draws(model.total)),
     statedTotal: study.stated(model.total),
+    working: headlineWorking(model, study),
     energy: { electricKwh: range(totals.electricKwh), heatKwh: range(totals.heatKwh) },
     emissionsKgCo2: range(totals.emissionsKgCo2),
     components,
@@ -130,6 +134,22 @@ export function assessmentResult({
     defaultsShare: defaultsShare(study, model.total),
     assumptionIds: [...assumptionIds],
   };
+}
+
+/** The sum of the components, with what the draws make of it. */
+function headlineWorking(model: TierModel, study: Study): Working {
+  const working = workingOf(model.total, study, 0);
+  model.components.forEach((each, i) => {
+    const term = working.terms[i];
+    if (term) Object.assign(term, { href: `/working/${each.id}`, source: "worked out on a page of its own" });
+  });
+  const draws = study.draws(model.total);
+  const { p10, p50, p90 } = spreadOf(draws);
+  const [low, middle, high] = [p10, p50, p90].map((each) => each.toPrecision(6));
+  working.notes = [
+    `With every uncertain input drawn from its range, ${draws.length} times over, the total lies below ${low} in one draw of ten, below ${middle} in half of them and below ${high} in nine of ten: P10, P50 and P90. Ranges lean upwards, so the P50 is not this sum.`,
+  ];
+  return working;
 }
 
 /** Defaults of the tool among the kinds of input of a figure. Readings of all zones or devices are one kind. */

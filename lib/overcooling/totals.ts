@@ -1,10 +1,10 @@
 import type { HeatingFuel } from "@/lib/assumptions/system-type";
-import { exact, type Quantity, step, sum } from "./calculation/quantity";
+import { exact, type Step, type Sum, step, sum } from "./calculation/quantity";
 import { NUMBERS, type TierModel } from "./component-model";
 import type { Plant } from "./plant";
 
 /** Energy and emissions of a tier. Electric reheat counts as electricity. */
-export type Totals = { electricKwh: Quantity; heatKwh: Quantity; emissionsKgCo2: Quantity };
+export type Totals = { electricKwh: Sum; heatKwh: Sum; emissionsKgCo2: Step };
 
 export function totalsOf(model: TierModel, plant: Plant, fuel: HeatingFuel): Totals {
   const over = (key: "electric" | "heat", symbol: string) =>
@@ -14,7 +14,7 @@ export function totalsOf(model: TierModel, plant: Plant, fuel: HeatingFuel): Tot
     });
   const electric = over("electric", "E");
   const heat = over("heat", "Q");
-  const total = (symbol: string, label: string, parts: typeof electric): Quantity =>
+  const total = (symbol: string, label: string, parts: typeof electric): Sum =>
     sum({ symbol, label, unit: "kWh a year", formula: `${symbol} = sum of the components`, parts });
   const allElectric = fuel === "electricity";
   const electricKwh = total("E", "electricity", allElectric ? [...electric, ...heat] : electric);

@@ -6,11 +6,14 @@ import type { Study } from "./study";
  * Working of a quantity, its terms with their own workings inside. A term that stands in several places is worked out
  * in full where it first comes up and named after that place in the others: written out everywhere, the working of a
  * building would run to megabytes.
+ *
+ * `levels` leaves out the workings of terms deeper than that: 0 gives the formula and its values alone, for a summary
+ * whose parts are worked out in full elsewhere.
  */
-export function workingOf(root: Step | Sum, study: Study): Working {
+export function workingOf(root: Step | Sum, study: Study, levels = Number.POSITIVE_INFINITY): Working {
   const workedOut = new Map<Quantity, string>();
 
-  const write = (quantity: Step | Sum, place: string): Working => {
+  const write = (quantity: Step | Sum, place: string, below: number): Working => {
     workedOut.set(quantity, place);
     const parts =
       quantity.kind === "step"
@@ -18,7 +21,7 @@ export function workingOf(root: Step | Sum, study: Study): Working {
         : quantity.parts.map((each) => ({ ...each, place: each.label }));
     const working: Working = {
       formula: quantity.formula,
-      terms: parts.map((each) => termOf(each.quantity, each.symbol, each.label, each.place)),
+      terms: parts.map((each) => termOf(each.quantity, each.symbol, each.label, each.place, below)),
       result: {
         symbol: quantity.symbol,
         label: quantity.label,
@@ -31,7 +34,7 @@ export function workingOf(root: Step | Sum, study: Study): Working {
     return working;
   };
 
-  const termOf = (quantity: Quantity, symbol: string, label: string, place: string): Term => {
+  const termOf = (quantity: Quantity, symbol: string, label: string, place: string, below: number): Term => {
     if (quantity.kind === "input") return inputTerm(quantity, symbol, label);
     const term: Term = {
       symbol,
@@ -41,11 +44,12 @@ export function workingOf(root: Step | Sum, study: Study): Working {
       origin: "computed",
     };
     const earlier = workedOut.get(quantity);
-    if (earlier === undefined) term.working = write(quantity, place);
+    if (below === 0) return term;
+    if (earlier === undefined) term.working = write(quantity, place, below - 1);
     else term.source = `worked out above, under ${earlier}`;
     return term;
   };
-  return write(root, root.label);
+  return write(root, root.label, levels);
 }
 
 function inputTerm(input: Input, symbol: string, label: string): Term {

@@ -12,12 +12,12 @@ export const floorArea = (input: AssessmentInput): Input =>
     href: "/settings",
   });
 
-export const presentSetpoint = (value: number): Input =>
+export const presentSetpoint = (value: number, origin: "measured" | "entered"): Input =>
   exact({
     symbol: "T_set",
     label: "present occupied cooling setpoint",
     unit: "°C",
     value,
-    origin: "entered",
-    source: "as stated for the building",
+    origin,
+    source: origin === "measured" ? "median of the zones' occupied setpoint trends" : "as stated for the building",
   });

@@ -31,7 +31,7 @@ export function estimateTier(
   presentCoolingSetpointC: number,
 ): TierModel {
   const { currency } = input;
-  const setpoint = presentSetpoint(presentCoolingSetpointC);
+  const setpoint = presentSetpoint(presentCoolingSetpointC, input.presentCoolingSetpointOrigin);
   const heatLoss = buildingHeatLoss(input, plant);
   const airflow = isVav(input.systemType) ? assumedAirflow(input, plant, heatLoss, setpoint, input.systemType) : null;
   const split = {

@@ -55,7 +55,7 @@ function setpointByPercentage(input: AssessmentInput, plant: Plant, rows: readon
       plant.assumed.shared("ventilation-end-use-intensity", "e_v"),
       plant.assumed.shared(`setpoint-percent-per-kelvin/${input.systemType}`, "x"),
       plant.targetTemp,
-      presentSetpoint(input.presentCoolingSetpointC),
+      presentSetpoint(input.presentCoolingSetpointC, input.presentCoolingSetpointOrigin),
     ],
     compute: (floorAreaM2, coolingKwhPerM2, ventilationKwhPerM2, percentPerK, targetC, setpointC) =>
       screeningKwh({

@@ -35,7 +35,7 @@ export async function assessmentInput(
     currency: building.currency,
     floorAreaM2: building.floorAreaM2,
     targetZoneAirTempC: building.targetZoneAirTempC,
-    presentCoolingSetpointC: presentCoolingSetpoint(building, analysis),
+    ...presentCoolingSetpoint(building, analysis),
     systemType: building.systemType,
     hasEconomizer: building.hasEconomizer,
     heatingFuel: building.heatingFuel,
@@ -73,9 +73,14 @@ function weatherOf(ctx: Context, building: BuildingRow, { record }: BuildingAnal
 }
 
 /** Median of the zones' occupied cooling setpoints where they are trended, else what the building's people said. */
-function presentCoolingSetpoint(building: BuildingRow, { zones }: BuildingAnalysis): number | null {
+function presentCoolingSetpoint(
+  building: BuildingRow,
+  { zones }: BuildingAnalysis,
+): Pick<AssessmentInput, "presentCoolingSetpointC" | "presentCoolingSetpointOrigin"> {
   const trended = zones.flatMap(({ statistics }) => statistics.coolingSetpoint?.occupiedMedianC ?? []);
-  return trended.length > 0 ? median(trended) : building.presentCoolingSetpointC;
+  return trended.length > 0
+    ? { presentCoolingSetpointC: median(trended), presentCoolingSetpointOrigin: "measured" }
+    : { presentCoolingSetpointC: building.presentCoolingSetpointC, presentCoolingSetpointOrigin: "entered" };
 }
 
 async function zonesOf(

@@ -116,6 +116,7 @@ export function office(changes: Partial<AssessmentInput> = {}): AssessmentInput 
     floorAreaM2: 36 * 140,
     targetZoneAirTempC: 23,
     presentCoolingSetpointC: 21.5,
+    presentCoolingSetpointOrigin: "entered",
     systemType: "vav-reheat-high-minimum",
     hasEconomizer: true,
     heatingFuel: "gas",

@@ -69,6 +69,7 @@ const asAssessed = () =>
     floorAreaM2: 5000,
     targetZoneAirTempC: 23.5,
     presentCoolingSetpointC: 21.5,
+    presentCoolingSetpointOrigin: "entered",
     assumptions: defaults({
       "building-heat-loss-per-area": held(5412 / 5000),
       "internal-gain-per-area": held(20),
