@@ -46,7 +46,7 @@ export function spanWords(low: string, high: string, prefix = ""): string {
   return signed ? `${prefixed(low, prefix)} to ${prefixed(high, prefix)}` : `${prefix}${low}\u2013${high}`;
 }
 
-/** A range in words: `4500–6000 kWh a year, most likely 5200`. `unit`, `per` and `prefix` may be empty. */
+/** A range in words: `4,500–6,000 kWh a year, most likely 5,200`. `unit`, `per` and `prefix` may be empty. */
 export function rangeWords(
   range: Range80,
   { unit = "", per = "", prefix = "" }: { unit?: string; per?: string; prefix?: string },

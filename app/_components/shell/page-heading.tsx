@@ -10,10 +10,12 @@ type Props = {
   figure?: ReactNode;
   /** Stands in the margin. */
   remarks?: ReactNode;
+  /** What belongs to the headline: its picture, a short summary. */
+  children?: ReactNode;
 };
 
 /** Title of a page, its headline figure and its one sentence. */
-export function PageHeading({ title, lede, figure, remarks }: Props) {
+export function PageHeading({ title, lede, figure, remarks, children }: Props) {
   return (
     <Section remarks={remarks} plain={remarks === undefined}>
       <div className={styles.heading}>
@@ -21,6 +23,7 @@ export function PageHeading({ title, lede, figure, remarks }: Props) {
         {figure ? <div className={styles.figure}>{figure}</div> : null}
         {lede ? <p className={styles.lede}>{lede}</p> : null}
       </div>
+      {children}
     </Section>
   );
 }

@@ -5,6 +5,7 @@ import type { CostOfOvercooling } from "@/lib/services/overcooling/assess";
 import type { ZonesOverview } from "@/lib/services/zones/overview";
 import { formatLocal } from "@/lib/time/format";
 import type { Verdict } from "@/lib/trends/diagnosis/diagnose-zone";
+import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { trendFindingWords } from "@/lib/trends/findings";
 import { quantityWords } from "@/lib/trends/quantity-words";
 import { formatNumber, formatTemperature } from "@/lib/units/format";
@@ -74,6 +75,7 @@ export type ZoneCostLine = {
   heaters: number;
   coldReports: number;
   verdict: Verdict | null;
+  working: Assessed["zones"][number]["working"];
 };
 
 /** Zones by what they cost, dearest first; printed figures add up to the printed totals. */
@@ -109,6 +111,7 @@ export function zoneCostLines(
       heaters: zone?.heaters ?? 0,
       coldReports: zone?.coldReports ?? 0,
       verdict: zone?.diagnosis?.verdict ?? null,
+      working: each.working,
     };
   });
   lines.sort((a, b) => b.contribution - a.contribution);
@@ -157,6 +160,35 @@ export function overviewLede(
       ? `from the trends of ${measured} ${measured === 1 ? "zone" : "zones"}, ${day(record.fromUtcSeconds)} to ${day(record.toUtcSeconds - 1)}`
       : "from usual values, since no zone has trends that can be used yet";
   return `What keeping occupied zones below ${target} costs a year in the cooling season, ${basis}. The range holds with 80 % probability.`;
+}
+
+/** Where the cold zones, the heaters and the reports are, in figures: the answer before the tables. */
+export function summaryItems(
+  { zones }: ZonesOverview,
+  { temperatureUnit, targetZoneAirTempC }: Pick<Building, "temperatureUnit" | "targetZoneAirTempC">,
+): { term: string; value: string }[] {
+  const cold = zones.filter(({ diagnosis }) => diagnosis && !["healthy", "too-hot"].includes(diagnosis.verdict));
+  const causes = new Map<Verdict, number>();
+  for (const { diagnosis } of cold)
+    if (diagnosis) causes.set(diagnosis.verdict, (causes.get(diagnosis.verdict) ?? 0) + 1);
+  const named = [...causes]
+    .sort(([, a], [, b]) => b - a)
+    .map(([verdict, count]) => `${VERDICT_WORDS[verdict]} ${count}`);
+  const all = (key: "heaters" | "coldReports" | "hotReports", of: ZonesOverview["zones"] = zones) =>
+    of.reduce((total, zone) => total + zone[key], 0);
+  const target = formatTemperature(targetZoneAirTempC, temperatureUnit).text;
+  return [
+    {
+      term: "Zones to look at",
+      value: `${cold.length} of ${zones.length}${named.length > 0 ? `: ${named.join(", ")}` : ""}`,
+    },
+    { term: "Heaters in use", value: `${all("heaters")}, of them ${all("heaters", cold)} in those zones` },
+    {
+      term: "Comfort reports",
+      value: `${all("coldReports")} cold, of them ${all("coldReports", cold)} from those zones; ${all("hotReports")} hot`,
+    },
+    { term: "Counted against", value: `a target zone air temperature of ${target}` },
+  ];
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

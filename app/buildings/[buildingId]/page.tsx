@@ -4,9 +4,11 @@ import { StackedContribution } from "@/app/_components/charts/stacked-contributi
 import { currencySign, MoneyRange } from "@/app/_components/quantity/money-figure";
 import { RangeBar } from "@/app/_components/quantity/range-bar";
 import { TierBadge } from "@/app/_components/quantity/tier-badge";
+import { WorkingDisclosure } from "@/app/_components/quantity/working-disclosure";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
 import { LinkButton } from "@/app/_components/ui/button";
+import { DefinitionList } from "@/app/_components/ui/definition-list";
 import { Disclosure } from "@/app/_components/ui/disclosure";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
@@ -20,7 +22,15 @@ import { GettingStarted } from "./_components/getting-started";
 import { SwingTable } from "./_components/swing-table";
 import { ZoneCostTable } from "./_components/zone-cost-table";
 import { assessmentFindingLines } from "./assessment-words";
-import { barParts, coldZoneLines, componentLines, overviewLede, whole, zoneCostLines } from "./overview-view-model";
+import {
+  barParts,
+  coldZoneLines,
+  componentLines,
+  overviewLede,
+  summaryItems,
+  whole,
+  zoneCostLines,
+} from "./overview-view-model";
 import { belowTargetPct } from "./zones/view-model";
 
 export const metadata: Metadata = { title: "Overview" };
@@ -64,7 +74,7 @@ export default async function OverviewPage({ params }: Props) {
       <PageHeading
         title="What overcooling costs"
         figure={
-          <>
+          <WorkingDisclosure working={assessment.working} buildingPath={path}>
             <MoneyRange
               minorUnits={{ p10: p10 * minor, p50: p50 * minor, p90: p90 * minor }}
               currency={building.currency}
@@ -72,19 +82,21 @@ export default async function OverviewPage({ params }: Props) {
               headline
             />{" "}
             <TierBadge tier={assessment.tier.number} basis={assessment.tier.label} />
-          </>
+          </WorkingDisclosure>
         }
         lede={overviewLede(cost, building)}
         remarks={<AssessmentRemarks cost={cost} assessed={assessment} building={building} />}
-      />
-      <RangeBar
-        label="Cost of overcooling a year"
-        range={assessment.headline}
-        unit=""
-        per="a year"
-        prefix={sign}
-        scale={{ min: Math.min(0, p10), max: p90 * 1.15 }}
-      />
+      >
+        <RangeBar
+          label="Cost of overcooling a year"
+          range={assessment.headline}
+          unit=""
+          per="a year"
+          prefix={sign}
+          scale={{ min: Math.min(0, p10), max: p90 * 1.15 }}
+        />
+        <DefinitionList items={summaryItems(overview, building)} />
+      </PageHeading>
       {cost.record ? null : <GettingStarted path={path} zones={overview.zones.length} hasRecord={false} />}
       <Section
         id="components"

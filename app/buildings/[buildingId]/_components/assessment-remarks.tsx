@@ -12,20 +12,26 @@ type Props = { cost: CostOfOvercooling; assessed: Assessed; building: Building }
 /** What stands in the margin beside the headline: target, energy, how much is known, simpler methods. */
 export function AssessmentRemarks({ cost, assessed, building }: Props) {
   const sign = currencySign(building.currency);
+  const path = `/buildings/${building.id}`;
   return (
     <>
       <Remark title="Target">
-        <Link href={`/buildings/${building.id}/settings#targetZoneAirTempC`}>Change it in the settings</Link>; figures
-        follow.
+        <Link href={`${path}/settings#targetZoneAirTempC`}>Change it in the settings</Link>; figures follow.
       </Remark>
       <Remark title="Electricity">
-        <Range range={assessed.energy.electricKwh} unit="kWh" per="a year" />
+        <Link href={`${path}/working/electricity`}>
+          <Range range={assessed.energy.electricKwh} unit="kWh" per="a year" />
+        </Link>
       </Remark>
       <Remark title="Heat">
-        <Range range={assessed.energy.heatKwh} unit="kWh" per="a year" />
+        <Link href={`${path}/working/heat`}>
+          <Range range={assessed.energy.heatKwh} unit="kWh" per="a year" />
+        </Link>
       </Remark>
       <Remark title="Emissions">
-        <Range range={assessed.emissionsKgCo2} unit="kg CO₂" per="a year" />
+        <Link href={`${path}/working/emissions`}>
+          <Range range={assessed.emissionsKgCo2} unit="kg CO₂" per="a year" />
+        </Link>
       </Remark>
       <Remark title="Defaults">
         {Math.round(assessed.defaultsShare * 100)} % of the inputs are the tool&rsquo;s own values.

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import { currencySign } from "@/app/_components/quantity/money-figure";
+import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { DataTable } from "@/app/_components/ui/data-table";
 import type { Building } from "@/lib/services/buildings/find";
 import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
@@ -12,7 +13,7 @@ export function ZoneCostTable({ zones, building, buildingPath }: Props) {
   const unit = currencySign(building.currency).trim();
   return (
     <DataTable
-      caption="Cost of overcooling by zone, a year, dearest first. The working of each zone's part stands under the components."
+      caption="Cost of overcooling by zone, a year, dearest first."
       rows={zones.lines}
       rowKey={(line) => line.key}
       columns={[
@@ -46,6 +47,20 @@ export function ZoneCostTable({ zones, building, buildingPath }: Props) {
         { key: "cold", head: "Cold reports", align: "number", cell: (line) => line.coldReports },
         { key: "verdict", head: "Verdict", cell: (line) => (line.verdict ? VERDICT_WORDS[line.verdict] : "no trends") },
       ]}
+      detail={(line) =>
+        line.working.terms.length > 0
+          ? {
+              summary: "Working",
+              content: (
+                <WorkingSheet
+                  working={line.working}
+                  buildingPath={buildingPath}
+                  further={{ page: `${buildingPath}/working/zone-${line.key}`, at: [], levels: 0 }}
+                />
+              ),
+            }
+          : null
+      }
     />
   );
 }

@@ -8,6 +8,7 @@ import { readAs } from "@/app/_server/read";
 import { readCostOfOvercooling } from "@/lib/services/overcooling/assess";
 import { stepsTo } from "./steps";
 import styles from "./trail.module.css";
+import { workingById } from "./working-by-id";
 
 export const metadata: Metadata = { title: "Working" };
 
@@ -15,24 +16,24 @@ export const metadata: Metadata = { title: "Working" };
 const LEVELS = 2;
 
 type Props = {
-  params: Promise<{ buildingId: string; componentId: string }>;
+  params: Promise<{ buildingId: string; figureId: string }>;
   searchParams: Promise<{ at?: string }>;
 };
 
-/** One component's working, or the working of any term inside it, with the way back to the whole. */
-export default async function ComponentWorkingPage({ params, searchParams }: Props) {
-  const { buildingId, componentId } = await params;
+/** The working of a component, a zone or a total, or the working of any term inside it, with the way back to the whole. */
+export default async function FigureWorkingPage({ params, searchParams }: Props) {
+  const { buildingId, figureId } = await params;
   const { at } = await searchParams;
   const path = `/buildings/${Number(buildingId)}`;
-  const page = `${path}/working/${componentId}`;
+  const page = `${path}/working/${figureId}`;
   const { assessment } = await readAs(
     (ctx) => readCostOfOvercooling(ctx, Number(buildingId)),
     at ? `${page}?at=${at}` : page,
   );
-  const component = assessment.status === "ok" && assessment.components.find((each) => each.id === componentId);
-  const steps = component ? stepsTo(component.working, at) : null;
+  const working = assessment.status === "ok" ? workingById(assessment, figureId) : null;
+  const steps = working ? stepsTo(working, at) : null;
   const last = steps?.at(-1);
-  if (!component || !steps || !last) notFound();
+  if (!steps || !last) notFound();
   return (
     <>
       <PageHeading title={`Working of ${last.label}`} />
