@@ -37,6 +37,11 @@ export function revokeComfortLink(db: Queryable, id: number, revokedAtMs: number
   db.update(comfortLink).set({ revokedAtMs }).where(eq(comfortLink.id, id)).run();
 }
 
+/** Links of a desk go with it to another zone; reports made before stay with the zone that they were made in. */
+export function moveLinksOfDesk(db: Queryable, deskId: number, zoneId: number): void {
+  db.update(comfortLink).set({ zoneId }).where(eq(comfortLink.deskId, deskId)).run();
+}
+
 export function insertComfortReport(db: Queryable, row: NewComfortReport): ComfortReportRow {
   return db.insert(comfortReport).values(row).returning().get();
 }

@@ -16,6 +16,11 @@ export function updateDevice(db: Queryable, id: number, row: Partial<NewDevice>)
   db.update(device).set(row).where(eq(device.id, id)).run();
 }
 
+/** Devices stand where their desk stands. */
+export function moveDevicesOfDesk(db: Queryable, deskId: number, zoneId: number): void {
+  db.update(device).set({ zoneId }).where(eq(device.deskId, deskId)).run();
+}
+
 /** Puts `settings` in place of the device's settings, in the order given. */
 export function replaceSettings(
   db: Queryable,

@@ -51,7 +51,8 @@ export function findRunsOfFile(
 
 /** Marks runs that a stopped process left behind; safe, because repeating an import changes nothing that is there. */
 export function interruptRunningImports(db: Queryable, message: string): number {
-  return db.update(importRun).set({ state: "interrupted", message }).where(eq(importRun.state, "running")).run().changes;
+  return db.update(importRun).set({ state: "interrupted", message }).where(eq(importRun.state, "running")).run()
+    .changes;
 }
 
 export function insertImportRows(db: Queryable, runId: number, rows: readonly NewImportRowNote[]): void {

@@ -4,6 +4,9 @@ import { DEVICE_KINDS, POWER_BASES } from "@/lib/electrical/device-kind";
 import { settingEntryFaults } from "@/lib/electrical/setting-limits";
 import { dayNumberFromLocalDate } from "@/lib/time/civil-date";
 
+/** Hours of the year that a device's energy is counted over. */
+const HOURS_IN_YEAR = 8760;
+
 /** A number as typed: null when the field is empty, NaN when it is no number; `settingEntryFaults` words both. */
 const typedNumber = z.union([z.number(), z.nan()]).nullable();
 
@@ -54,7 +57,7 @@ export const deviceInput = z
         message: `A ${deviceClass.label} is not a ${device.kind === "personal-fan" ? "fan" : "heater"}: choose another sort, or correct the kind.`,
       });
     const hours = device.settings.reduce((sum, each) => sum + each.hoursPerYear, 0);
-    if (hours > 8784)
+    if (hours > HOURS_IN_YEAR)
       refinement.addIssue({
         code: "custom",
         path: ["settings.0.hoursPerYear"],

@@ -1,5 +1,14 @@
 import type { AppTransaction } from "@/db/client";
-import { findDevice, findDeviceByLabel, insertDevice, replaceSettings, updateDevice } from "@/db/queries/devices";
+import { moveLinksOfDesk } from "@/db/queries/comfort";
+import {
+  type DeviceSettingRow,
+  findDevice,
+  findDeviceByLabel,
+  insertDevice,
+  moveDevicesOfDesk,
+  replaceSettings,
+  updateDevice,
+} from "@/db/queries/devices";
 import { findDeskByCode, findZoneByCode, insertDesk, insertZone, updateDesk, updateZone } from "@/db/queries/zones";
 import type { DeskRow } from "@/lib/importers/tables/read-desks";
 import type { DeviceRow } from "@/lib/importers/tables/read-devices";
@@ -23,7 +32,7 @@ export function takeRows(tx: AppTransaction, table: ReadTable, at: At): Taken {
       for (const { row } of table.read.rows) taken[takeDesk(tx, row, table.read.fields, at)] += 1;
       break;
     case "devices":
-      for (const { row } of table.read.rows) taken[takeDevice(tx, row, at)] += 1;
+      for (const { row } of table.read.rows) taken[takeDevice(tx, row, table.read.fields, at)] += 1;
   }
   return taken;
 }
@@ -56,36 +65,61 @@ function takeDesk(
   const said = { ...only(row, fields), zoneId: zone.id };
   if (agrees(present, said)) return "same";
   updateDesk(tx, present.id, said);
+  if (zone.id !== present.zoneId) {
+    moveDevicesOfDesk(tx, present.id, zone.id);
+    moveLinksOfDesk(tx, present.id, zone.id);
+  }
   return "changed";
 }
 
-function takeDevice(tx: AppTransaction, row: DeviceRow, { buildingId, now, today }: At): keyof Taken {
+function takeDevice(
+  tx: AppTransaction,
+  row: DeviceRow,
+  fields: readonly string[],
+  { buildingId, now, today }: At,
+): keyof Taken {
   const { zoneCode, deskCode, settings: given, ...columns } = row;
   const zone = findZoneByCode(tx, buildingId, zoneCode);
   if (!zone) throw new Error(`device ${row.label} was accepted for a zone that is not there`);
   const deskId = deskCode === null ? null : (findDeskByCode(tx, buildingId, deskCode)?.id ?? null);
   const placed = { ...columns, zoneId: zone.id, deskId };
-  const settings = given.map((each) => ({
-    ...each,
-    voltageMeasured: each.voltageV !== null,
-    hoursPerYear: each.hoursPerYear ?? 0,
-    dutyFraction: each.dutyFraction ?? 1,
-  }));
   const found = findDeviceByLabel(tx, buildingId, row.label);
   if (!found) {
     const { id } = insertDevice(tx, { ...placed, buildingId, foundOn: today, createdAtMs: now, updatedAtMs: now });
-    replaceSettings(tx, id, settings);
+    replaceSettings(tx, id, given.map(wholeSetting));
     return "added";
   }
-  const present = findDevice(tx, buildingId, found.id);
+  const present = findDevice(tx, buildingId, found.id)?.settings ?? [];
+  // Without a column of desks a device stays at its desk, unless its zone has changed.
+  const keepsDesk = !fields.includes("deskCode") && found.zoneId === zone.id;
+  const said = { ...placed, deskId: keepsDesk ? found.deskId : deskId };
+  const settings = given.map((each) => {
+    const before = present.find(({ name }) => name === each.name);
+    return before ? { ...settingOf(before), ...only(wholeSetting(each), settingFields(fields)) } : wholeSetting(each);
+  });
   const settingsAgree =
-    present?.settings.length === settings.length &&
-    settings.every((each, i) => agrees(present.settings[i] as object, each));
-  if (settingsAgree && agrees(found, placed)) return "same";
-  updateDevice(tx, found.id, { ...placed, updatedAtMs: now });
+    present.length === settings.length && settings.every((each, i) => agrees(present[i] as object, each));
+  if (settingsAgree && agrees(found, said)) return "same";
+  updateDevice(tx, found.id, { ...said, updatedAtMs: now });
   replaceSettings(tx, found.id, settings);
   return "changed";
 }
+
+/** A voltage in a table is one that was read at the outlet. */
+const settingFields = (fields: readonly string[]): string[] => [
+  ...fields,
+  "name",
+  ...(fields.includes("voltageV") ? ["voltageMeasured"] : []),
+];
+
+const wholeSetting = (setting: DeviceRow["settings"][number]) => ({
+  ...setting,
+  voltageMeasured: setting.voltageV !== null,
+  hoursPerYear: setting.hoursPerYear ?? 0,
+  dutyFraction: setting.dutyFraction ?? 1,
+});
+
+const settingOf = ({ id: _id, deviceId: _device, position: _position, ...setting }: DeviceSettingRow) => setting;
 
 /** The values of the columns that the file has: a file without a column says nothing of it. */
 function only<Row extends object>(row: Row, fields: readonly string[]): Partial<Row> {
