@@ -1,0 +1,49 @@
+import { expect, it } from "vitest";
+import { listOverrideHistory } from "@/db/queries/assumption-overrides";
+import { overrideAssumption, withdrawOverride } from "@/lib/services/assumptions/override";
+import { readAssumptions } from "@/lib/services/assumptions/resolve";
+import { smallOffice } from "@/test/factories/office";
+import { refusalOf } from "@/test/support/refusal";
+
+const ID = "supply-air-temp";
+
+it("an override applies to its building alone, and every earlier value stays on record with who, when and why", () => {
+  const { ctx, buildingId } = smallOffice();
+  const current = (id = buildingId) => readAssumptions(ctx, id).find((each) => each.id === ID);
+  const usual = current();
+  expect(usual?.origin).toBe("default");
+  overrideAssumption(ctx, buildingId, ID, { value: 12.5, low: 12, high: 13, reason: "Read at the air handler" });
+  const later = { ...ctx, now: ctx.now + 86_400_000, actor: { kind: "command-line" as const, name: "command line" } };
+  overrideAssumption(later, buildingId, ID, { value: 13.5, low: 13, high: 14, reason: "Reset since May" });
+  expect(current()).toMatchObject({ origin: "entered", value: 13.5, low: 13, high: 14 });
+  expect(current(buildingId + 1)).toEqual(usual);
+
+  withdrawOverride(later, buildingId, ID);
+  expect(current()).toEqual(usual);
+  const history = listOverrideHistory(ctx.db, buildingId, ID);
+  expect(
+    history.map(({ value, reason, enteredBy, enteredAtMs, endedAtMs, endedBy }) => [
+      value,
+      reason,
+      enteredBy,
+      enteredAtMs,
+      endedAtMs,
+      endedBy,
+    ]),
+  ).toEqual([
+    [12.5, "Read at the air handler", "Robin Vale", ctx.now, later.now, "command line"],
+    [13.5, "Reset since May", "command line", later.now, later.now, "command line"],
+  ]);
+});
+
+it("refuses a value outside its range, one without a reason and an assumption that is none", async () => {
+  const { ctx, buildingId } = smallOffice();
+  const good = { value: 12.5, low: 12, high: 13, reason: "Read at the air handler" };
+  const refused = (id: string, changes: Partial<typeof good>) =>
+    refusalOf(() => overrideAssumption(ctx, buildingId, id, { ...good, ...changes }));
+  expect((await refused(ID, { value: 15 })).message).toMatch(/between the lowest and the highest/);
+  expect((await refused(ID, { reason: "" })).fieldErrors.reason).toMatch(/Say why/);
+  expect((await refused(ID, { low: Number.NaN })).fieldErrors.low).toMatch(/lowest plausible value as a number/);
+  expect((await refused("colour-of-the-door", {})).code).toBe("not-found");
+  expect(listOverrideHistory(ctx.db, buildingId, ID)).toEqual([]);
+});
