@@ -35,7 +35,7 @@ export default async function NewDevicePage({ params, searchParams }: Props) {
         title="Register a device"
         lede="Choose what sort it is; its settings follow. What was not measured takes the usual value of its sort, and says so."
       />
-      <Section id="sort" title="Sort" remarks={<MeasuringCautions />}>
+      <Section id="choose" title="Sort" remarks={<MeasuringCautions />}>
         <FormStack action={path} method="get">
           <SelectField
             name="sort"
