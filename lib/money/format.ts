@@ -1,12 +1,11 @@
 import { amountFromMoney, currencyDecimals, type Money } from "./money";
 
-const NARROW_NO_BREAK_SPACE = "\u202f";
 const NO_BREAK_SPACE = "\u00a0";
 const MINUS_SIGN = "\u2212";
 
 /**
- * An amount with its currency sign in English order, groups of three from five digits on with a thin no-break
- * space: `$280.14`, or `$280` when `whole` drops the minor unit (rounded half to even).
+ * An amount with its currency sign in English order, commas between groups of three: `$1,280.14`, or `$1,280` when
+ * `whole` drops the minor unit (rounded half to even).
  */
 export function formatMoney(money: Money, { whole = false }: { whole?: boolean } = {}): string {
   const decimals = whole ? 0 : currencyDecimals(money.currency);
@@ -25,16 +24,13 @@ function printed(amount: number, currency: string, decimals: { least: number; mo
   return new Intl.NumberFormat("en", {
     style: "currency",
     currency,
-    useGrouping: "min2",
+    useGrouping: true,
     signDisplay: "negative",
     roundingMode: "halfEven",
     minimumFractionDigits: decimals.least,
     maximumFractionDigits: decimals.most,
   })
     .formatToParts(amount)
-    .map((part) => {
-      if (part.type === "group") return NARROW_NO_BREAK_SPACE;
-      return part.type === "minusSign" ? MINUS_SIGN : part.value;
-    })
+    .map((part) => (part.type === "minusSign" ? MINUS_SIGN : part.value))
     .join("");
 }

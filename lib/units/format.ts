@@ -6,23 +6,19 @@ export type FormattedQuantity = { value: string; unit: string; text: string };
 
 export type Digits = { significantDigits: number } | { decimals: number };
 
-const NARROW_NO_BREAK_SPACE = "\u202f";
 const NO_BREAK_SPACE = "\u00a0";
 const MINUS_SIGN = "\u2212";
 const formats = new Map<string, Intl.NumberFormat>();
 
 /**
- * Digits of a number in English: a decimal point, groups of three from five digits on with a thin no-break space,
- * a true minus sign, and no minus before a zero. Throws on a value that is not a finite number.
+ * Digits of a number in English: a decimal point, commas between groups of three, a true minus sign, and no minus
+ * before a zero. Throws on a value that is not a finite number.
  */
 export function formatNumber(value: number, digits: Digits): string {
   if (!Number.isFinite(value)) throw new RangeError("only a finite number can be printed");
   return numberFormat(digits)
     .formatToParts(value)
-    .map((part) => {
-      if (part.type === "group") return NARROW_NO_BREAK_SPACE;
-      return part.type === "minusSign" ? MINUS_SIGN : part.value;
-    })
+    .map((part) => (part.type === "minusSign" ? MINUS_SIGN : part.value))
     .join("");
 }
 
@@ -78,7 +74,7 @@ function numberFormat(digits: Digits): Intl.NumberFormat {
   const known = formats.get(key);
   if (known) return known;
   const made = new Intl.NumberFormat("en", {
-    useGrouping: "min2",
+    useGrouping: true,
     signDisplay: "negative",
     ...("decimals" in digits
       ? { minimumFractionDigits: digits.decimals, maximumFractionDigits: digits.decimals }

@@ -72,7 +72,7 @@ describe("the typesetting of a formula", () => {
 
   it("puts the values in, and gives up where a word has none", () => {
     expect(textOf(substitutedParts(working))).toBe(
-      "1.2\u2009×\u20091006\u2009×\u20090.214\u2009×\u2009(\u22122)^2 / 1000",
+      "1.2\u2009×\u20091,006\u2009×\u20090.214\u2009×\u2009(\u22122)^2 / 1000",
     );
     expect(substitutedParts({ ...working, formula: "Q = sum over bins of x" })).toBeNull();
     expect(substitutedParts({ ...working, formula: "Q = ρ * unknown_z" })).toBeNull();

@@ -92,9 +92,10 @@ describe("money as printed", () => {
   it("shows minor units, or whole ones for an estimate", () => {
     expect(formatMoney({ minorUnits: 749, currency: "USD" })).toBe("$7.49");
     expect(formatMoney({ minorUnits: 28017, currency: "USD" }, { whole: true })).toBe("$280");
-    expect(formatMoney({ minorUnits: 1234567, currency: "EUR" })).toBe("€12\u202f345.67");
+    expect(formatMoney({ minorUnits: 123456, currency: "USD" })).toBe("$1,234.56");
+    expect(formatMoney({ minorUnits: 1234567, currency: "EUR" })).toBe("€12,345.67");
     expect(formatMoney({ minorUnits: -1250, currency: "GBP" })).toBe("\u2212£12.50");
-    expect(formatMoney({ minorUnits: 28500, currency: "JPY" })).toBe("¥28\u202f500");
+    expect(formatMoney({ minorUnits: 28500, currency: "JPY" })).toBe("¥28,500");
     expect(formatMoney({ minorUnits: -20, currency: "USD" }, { whole: true })).toBe("$0");
   });
 

@@ -11,10 +11,10 @@ import {
 
 describe("numbers as printed", () => {
   it.each([
-    [1234.4, { decimals: 0 }, "1234"],
-    [12345.67, { decimals: 1 }, "12\u202f345.7"],
-    [1234567, { decimals: 0 }, "1\u202f234\u202f567"],
-    [1372.8, { significantDigits: 3 }, "1370"],
+    [1234.4, { decimals: 0 }, "1,234"],
+    [12345.67, { decimals: 1 }, "12,345.7"],
+    [1234567, { decimals: 0 }, "1,234,567"],
+    [1372.8, { significantDigits: 3 }, "1,370"],
     [0.012345, { significantDigits: 2 }, "0.012"],
     [-3.24, { decimals: 1 }, "\u22123.2"],
     [-0.04, { decimals: 1 }, "0.0"],
@@ -44,13 +44,13 @@ describe("quantities as printed", () => {
 
   it("prints areas, energy and power with digits by size", () => {
     expect(formatArea(10, "m2").text).toBe("10.0\u00a0m²");
-    expect(formatArea(4645.152, "ft2").text).toBe("50\u202f000\u00a0ft²");
+    expect(formatArea(4645.152, "ft2").text).toBe("50,000\u00a0ft²");
     expect(formatEnergyKwh(57.6).text).toBe("57.6\u00a0kWh");
-    expect(formatEnergyKwh(2155.2).text).toBe("2155\u00a0kWh");
+    expect(formatEnergyKwh(2155.2).text).toBe("2,155\u00a0kWh");
     expect(formatEnergyKwh(7.488).text).toBe("7.49\u00a0kWh");
     expect(formatPowerW(9.999).text).toBe("10.0\u00a0W");
     expect(formatPowerW(99.96).text).toBe("100\u00a0W");
     expect(formatPowerW(0).text).toBe("0\u00a0W");
-    expect(formatPowerW(1077.6, { significantDigits: 2 }).text).toBe("1100\u00a0W");
+    expect(formatPowerW(1077.6, { significantDigits: 2 }).text).toBe("1,100\u00a0W");
   });
 });
