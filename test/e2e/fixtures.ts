@@ -8,10 +8,7 @@ export const test = base.extend<{ consoleErrors: string[] }>({
   consoleErrors: [
     async ({ page }, use) => {
       const errors: string[] = [];
-      page.on("console", (message) => {
-        if (message.type() === "error") errors.push(`${page.url()}: ${message.text()}`);
-      });
-      page.on("pageerror", (error) => errors.push(`${page.url()}: ${error.message}`));
+      watchConsole(page, errors);
       await use(errors);
       expect(errors, "errors on the page's console").toEqual([]);
     },
@@ -19,7 +16,15 @@ export const test = base.extend<{ consoleErrors: string[] }>({
   ],
 });
 
-export { expect };
+export { expect, type Page };
+
+/** Collects the console errors of a page; a page of another context has to be given here by its test. */
+export function watchConsole(page: Page, errors: string[]): void {
+  page.on("console", (message) => {
+    if (message.type() === "error") errors.push(`${page.url()}: ${message.text()}`);
+  });
+  page.on("pageerror", (error) => errors.push(`${page.url()}: ${error.message}`));
+}
 
 export function signInOf(server: ServerName): { email: string; password: string } {
   return JSON.parse(readFileSync(path.join(SERVERS[server].dataFolder, "sign-in.json"), "utf8"));
@@ -34,3 +39,20 @@ export async function signIn(page: Page, server: ServerName): Promise<void> {
   await page.getByRole("button", { name: "Sign in" }).click();
   await page.waitForURL(/\/buildings/);
 }
+
+type Cookies = Awaited<ReturnType<ReturnType<Page["context"]>["cookies"]>>;
+const sessions = new Map<ServerName, Cookies>();
+
+/** Takes up the session of an earlier sign-in, so that the form is used once a server and not once a test. */
+export async function beSignedIn(page: Page, server: ServerName): Promise<void> {
+  const session = sessions.get(server);
+  if (session) {
+    await page.context().addCookies(session);
+    return;
+  }
+  await signIn(page, server);
+  sessions.set(server, await page.context().cookies(baseUrl(server)));
+}
+
+/** Address of a page of the demo building, the only one of its server. */
+export const demoPath = (path = ""): string => `${baseUrl("demo")}/buildings/1${path}`;

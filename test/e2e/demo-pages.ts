@@ -1,0 +1,24 @@
+import { demoPath } from "./fixtures";
+
+/** Every page for facilities staff, on the demo building. */
+export const FACILITIES_PAGES: readonly string[] = [
+  demoPath().replace(/\/1$/, ""),
+  demoPath().replace(/\/1$/, "/new"),
+  ...[
+    "",
+    "/zones",
+    "/zones/1",
+    "/devices",
+    "/devices/1",
+    "/devices/new",
+    "/devices/new?sort=fan-heater-1500",
+    "/comfort-reports",
+    "/comfort-reports/links",
+    "/imports",
+    "/imports/mapping",
+    "/assumptions",
+    "/working",
+    "/working/cooling-energy",
+    "/settings",
+  ].map(demoPath),
+];
