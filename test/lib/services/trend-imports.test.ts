@@ -20,12 +20,11 @@ function office() {
   const ctx = testContext();
   const buildingId = createBuilding(ctx, buildingInputOf());
   const zoneId = addZone(ctx, buildingId, { code: "2-14" });
-  const at = (kind: Extract<PointChoice, { skip: false }>["kind"], unit: string | null = null): PointChoice => ({
-    skip: false,
-    kind,
-    zoneId,
-    unit,
-  });
+  const at = (
+    kind: Extract<PointChoice, { skip: false }>["kind"],
+    unit: string | null = null,
+    place = zoneId,
+  ): PointChoice => ({ skip: false, kind, zoneId: place, unit });
   return { ctx, buildingId, zoneId, at };
 }
 
@@ -83,7 +82,7 @@ describe("taking a trend file in", () => {
     const other = addZone(ctx, buildingId, { code: "2-15" });
     for (const [name, zoneId] of [
       ["2-14 HTG-O", at("reheat-valve")],
-      ["2-15 HTG-O", { ...at("reheat-valve"), zoneId: other }],
+      ["2-15 HTG-O", at("reheat-valve", null, other)],
     ] as const) {
       const { state } = await importMapped(ctx, buildingId, { name: `${name}.csv`, bytes }, { [name]: zoneId });
       expect(state).toBe("waiting");
