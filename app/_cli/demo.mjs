@@ -1,5 +1,5 @@
 import { spawn } from "node:child_process";
-import { existsSync } from "node:fs";
+import { existsSync, readdirSync, statSync } from "node:fs";
 import { createServer } from "node:net";
 import path from "node:path";
 import { ensurePackages, projectFolder, run } from "./install.mjs";
@@ -10,7 +10,7 @@ const dataFolder = process.env.SETPOINT_LEDGER_DATA ?? path.join(projectFolder, 
 const env = { SETPOINT_LEDGER_DATA: dataFolder };
 
 ensurePackages();
-if (!existsSync(path.join(projectFolder, ".next", "BUILD_ID")) || process.argv.includes("--build")) {
+if (!isBuilt()) {
   console.log("Building the pages...");
   run("npx", ["next", "build"]);
 }
@@ -25,6 +25,22 @@ const server = spawn("npx", ["next", "start", "-H", "127.0.0.1", "-p", String(po
 });
 for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, () => server.kill(signal));
 server.on("exit", (code) => process.exit(code ?? 0));
+
+/** Whether the pages were built after the last change of the sources. */
+function isBuilt() {
+  const built = path.join(projectFolder, ".next", "BUILD_ID");
+  if (!existsSync(built)) return false;
+  const builtAt = statSync(built).mtimeMs;
+  return !["app", "lib", "db", "package-lock.json", "next.config.mjs"].some((name) =>
+    changedAfter(path.join(projectFolder, name), builtAt),
+  );
+}
+
+function changedAfter(file, moment) {
+  const stat = statSync(file);
+  if (!stat.isDirectory()) return stat.mtimeMs > moment;
+  return readdirSync(file).some((name) => changedAfter(path.join(file, name), moment));
+}
 
 /** The wished port, or the next one that nobody listens on. */
 async function freePort(wished) {
