@@ -18,7 +18,8 @@ it("an override applies to its building alone, and every earlier value stays on 
   expect(current()).toMatchObject({ origin: "entered", value: 13.5, low: 13, high: 14 });
   expect(current(buildingId + 1)).toEqual(usual);
 
-  withdrawOverride(later, buildingId, ID);
+  const last = { ...later, now: later.now + 86_400_000 };
+  withdrawOverride(last, buildingId, ID);
   expect(current()).toEqual(usual);
   const history = listOverrideHistory(ctx.db, buildingId, ID);
   expect(
@@ -32,7 +33,7 @@ it("an override applies to its building alone, and every earlier value stays on 
     ]),
   ).toEqual([
     [12.5, "Read at the air handler", "Robin Vale", ctx.now, later.now, "command line"],
-    [13.5, "Reset since May", "command line", later.now, later.now, "command line"],
+    [13.5, "Reset since May", "command line", later.now, last.now, "command line"],
   ]);
 });
 
