@@ -35,4 +35,9 @@ export type AssumptionOverride = {
 };
 
 /** An assumption as it applies to one building. */
-export type ResolvedAssumption = Assumption & { origin: "default" | "entered"; override?: AssumptionOverride };
+export type ResolvedAssumption = Assumption & {
+  origin: "default" | "entered";
+  override?: AssumptionOverride;
+  /** The tool's own figures, when the building has its own in their place. */
+  byDefault?: Pick<Assumption, "value" | "low" | "high">;
+};

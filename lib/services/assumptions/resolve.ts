@@ -11,7 +11,8 @@ export function resolveAssumptions(ctx: Pick<Context, "db">, buildingId: number)
     const override = overrides.get(assumption.id);
     if (!override) return { ...assumption, origin: "default" as const };
     const { value, low, high } = override;
-    return { ...assumption, value, low, high, origin: "entered" as const, override };
+    const byDefault = { value: assumption.value, low: assumption.low, high: assumption.high };
+    return { ...assumption, value, low, high, origin: "entered" as const, override, byDefault };
   });
 }
 

@@ -3,19 +3,23 @@ import { DefinitionList } from "@/app/_components/ui/definition-list";
 import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
 import { formatLocal } from "@/lib/time/format";
 import { withdrawAction } from "../actions";
+import { figure, rangeFigure } from "../view-model";
 import { OverrideForm } from "./override-form";
 
 type Props = { buildingId: number; assumption: ResolvedAssumption; timeZone: string };
 
 /** What an assumption is used for, its default, who changed it, and the form to change it. */
 export function AssumptionDetail({ buildingId, assumption, timeZone }: Props) {
-  const { id, appliesTo, source, override, unit } = assumption;
+  const { id, appliesTo, source, override, byDefault, unit } = assumption;
   return (
     <>
       <DefinitionList
         items={[
           { term: "Used for", value: appliesTo },
           { term: "Default's source", value: source.url ? <a href={source.url}>{source.title}</a> : source.title },
+          ...(byDefault
+            ? [{ term: "Default", value: `${figure(byDefault.value)} ${unit}, range ${rangeFigure(byDefault)}` }]
+            : []),
           ...(override
             ? [
                 {
