@@ -1,6 +1,7 @@
-import { formatFigure } from "@/app/_components/quantity/format-figure";
 import { DataTable } from "@/app/_components/ui/data-table";
+import { formatTemperatureDifference, type TemperatureUnit } from "@/lib/units/format";
 import styles from "./chart.module.css";
+import { differenceSign } from "./shown-temperature";
 import { FULL_COLOR_K, tempDifferenceColor, tempDifferenceInk } from "./temp-difference-color";
 
 const DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
@@ -17,11 +18,14 @@ type Props = {
   differencesK: readonly (readonly (number | null)[])[];
   /** What the difference is taken from, such as "the target of 23.0 °C". */
   reference: string;
+  /** Readings and scale are in K with °C, in °F with °F. */
+  temperatureUnit: TemperatureUnit;
 };
 
 /** A week by hours, coloured by temperature difference, with its scale and its table. */
-export function WeekHourHeatMap({ label, differencesK, reference }: Props) {
+export function WeekHourHeatMap({ label, differencesK, reference, temperatureUnit }: Props) {
   const cellPct = (100 - NAME_PCT) / 24;
+  const reading = (differenceK: number): string => formatTemperatureDifference(differenceK, temperatureUnit).value;
   const left = (hour: number): number => NAME_PCT + hour * cellPct;
   return (
     <figure className={styles.figure}>
@@ -57,7 +61,7 @@ export function WeekHourHeatMap({ label, differencesK, reference }: Props) {
                   <g key={hour}>
                     <rect {...cell} fill={tempDifferenceColor(difference)} />
                     <text className={styles.reading} x={`${left(hour) + cellPct / 2}%`} y={y + 16}>
-                      <tspan fill={tempDifferenceInk(difference)}>{formatFigure(difference, { decimals: 1 })}</tspan>
+                      <tspan fill={tempDifferenceInk(difference)}>{reading(difference)}</tspan>
                     </text>
                   </g>
                 );
@@ -66,7 +70,7 @@ export function WeekHourHeatMap({ label, differencesK, reference }: Props) {
           ))}
         </svg>
       </div>
-      <TempDifferenceScale reference={reference} />
+      <TempDifferenceScale reference={reference} temperatureUnit={temperatureUnit} />
       <details className={styles.numbers}>
         <summary>The numbers as a table</summary>
         <DataTable
@@ -77,11 +81,11 @@ export function WeekHourHeatMap({ label, differencesK, reference }: Props) {
             ...DAYS.map((day, row) => ({
               key: day,
               head: day,
-              unit: "K",
+              unit: differenceSign(temperatureUnit),
               align: "number" as const,
               cell: (hour: number) => {
                 const difference = differencesK[row]?.[hour] ?? null;
-                return difference === null ? "no data" : formatFigure(difference, { decimals: 1 });
+                return difference === null ? "no data" : reading(difference);
               },
             })),
           ]}
@@ -94,17 +98,28 @@ export function WeekHourHeatMap({ label, differencesK, reference }: Props) {
 }
 
 /** Scale of the colour map in words and colours. */
-export function TempDifferenceScale({ reference }: { reference: string }) {
+export function TempDifferenceScale({
+  reference,
+  temperatureUnit,
+}: {
+  reference: string;
+  temperatureUnit: TemperatureUnit;
+}) {
+  const decimals = temperatureUnit === "F" ? 1 : 0;
+  const end = (differenceK: number): string => {
+    const { value, unit } = formatTemperatureDifference(differenceK, temperatureUnit, decimals);
+    return `${value}\u2009${unit}`;
+  };
   const steps = Array.from({ length: 2 * FULL_COLOR_K + 1 }, (_, index) => index - FULL_COLOR_K);
   return (
     <div className={styles.scaleRow}>
-      <span>{`\u2212${FULL_COLOR_K}\u2009K or colder`}</span>
+      <span>{end(-FULL_COLOR_K)} or colder</span>
       <svg width="180" height="12" aria-hidden="true">
         {steps.map((step, index) => (
           <rect key={step} x={index * 20} width="20" height="12" fill={tempDifferenceColor(step)} />
         ))}
       </svg>
-      <span>{`+${FULL_COLOR_K}\u2009K or warmer, from ${reference}`}</span>
+      <span>{`+${end(FULL_COLOR_K)} or warmer, from ${reference}`}</span>
     </div>
   );
 }

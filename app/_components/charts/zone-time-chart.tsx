@@ -1,6 +1,7 @@
 "use client";
 
 import { type ReactNode, useMemo } from "react";
+import type { TemperatureUnit } from "@/lib/units/format";
 import { ChartCanvas } from "./chart-canvas";
 import type { ChartTheme } from "./chart-theme";
 import { ZoneChartKey } from "./zone-chart-key";
@@ -11,13 +12,18 @@ type Props = {
   /** What the picture shows in one sentence, with the zone and the dates. */
   label: string;
   series: ZoneSeries;
+  /** Unit of the axis. */
+  temperatureUnit: TemperatureUnit;
   /** A table of the same numbers. */
   children: ReactNode;
 };
 
 /** A zone over time: air, setpoints, comfort range, states, heaters and reports on one axis. */
-export function ZoneTimeChart({ label, series, children }: Props) {
-  const configure = useMemo(() => (theme: ChartTheme) => zoneTimeConfig(series, theme), [series]);
+export function ZoneTimeChart({ label, series, temperatureUnit, children }: Props) {
+  const configure = useMemo(
+    () => (theme: ChartTheme) => zoneTimeConfig(series, theme, temperatureUnit),
+    [series, temperatureUnit],
+  );
   return (
     <div>
       <ZoneChartKey series={series} />

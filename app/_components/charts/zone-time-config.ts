@@ -1,7 +1,9 @@
 import type { ChartConfiguration, ChartDataset } from "chart.js";
+import type { TemperatureUnit } from "@/lib/units/format";
 import type { ChartTheme } from "./chart-theme";
 import { endLabels } from "./end-labels";
 import { type LocalTick, localTicks } from "./local-ticks";
+import { shownTemperature, temperatureSign } from "./shown-temperature";
 import { type Point, thinPoints } from "./thin-points";
 import { LANES_PX, zoneLanes } from "./zone-lanes";
 import type { ZoneSeries } from "./zone-series";
@@ -9,13 +11,17 @@ import type { ZoneSeries } from "./zone-series";
 const BUCKETS = 500;
 const TWO_HOURS = 7200;
 
-/** Chart of a zone over time: setpoints as steps, zone air as a line, comfort range as a soft band. */
-export function zoneTimeConfig(series: ZoneSeries, theme: ChartTheme): ChartConfiguration<"line"> {
-  const scale = series.scaleC ?? temperatureScale(series);
+/** Chart of a zone over time in °C or °F: setpoints as steps, zone air as a line, comfort range as a soft band. */
+export function zoneTimeConfig(
+  series: ZoneSeries,
+  theme: ChartTheme,
+  unit: TemperatureUnit,
+): ChartConfiguration<"line"> {
+  const scale = temperatureScale(series, unit);
   let ticks: LocalTick[] = [];
   return {
     type: "line",
-    data: { datasets: zoneDatasets(series, theme) },
+    data: { datasets: zoneDatasets(series, theme, unit) },
     options: {
       parsing: false,
       normalized: true,
@@ -58,7 +64,7 @@ export function zoneTimeConfig(series: ZoneSeries, theme: ChartTheme): ChartConf
             padding: 6,
             precision: 0,
             maxTicksLimit: 7,
-            callback: (value) => `${value}\u2009°C`,
+            callback: (value) => `${value}\u2009${temperatureSign(unit)}`,
           },
         },
       },
@@ -68,15 +74,16 @@ export function zoneTimeConfig(series: ZoneSeries, theme: ChartTheme): ChartConf
 }
 
 /** Datasets, the lower `order` over the higher; those with a label are named at the end of their line. */
-export function zoneDatasets(series: ZoneSeries, theme: ChartTheme): ChartDataset<"line">[] {
+export function zoneDatasets(series: ZoneSeries, theme: ChartTheme, unit: TemperatureUnit): ChartDataset<"line">[] {
+  const at = (t: number, tempC: number) => ({ x: t, y: shownTemperature(tempC, unit) });
   const band = series.comfortBand ?? [];
   const line = { borderWidth: 1, pointRadius: 0, spanGaps: spanOf(series), fill: false as const };
   const datasets: ChartDataset<"line">[] = [];
   if (band.length > 0) {
     const edge = { ...line, borderWidth: 0, stepped: "before" as const, spanGaps: true, label: "", order: 9 };
     datasets.push(
-      { ...edge, data: band.map(({ t, low }) => ({ x: t, y: low })) },
-      { ...edge, data: band.map(({ t, high }) => ({ x: t, y: high })), fill: "-1", backgroundColor: theme.comfortBand },
+      { ...edge, data: band.map(({ t, low }) => at(t, low)) },
+      { ...edge, data: band.map(({ t, high }) => at(t, high)), fill: "-1", backgroundColor: theme.comfortBand },
     );
   }
   const add = (
@@ -86,7 +93,7 @@ export function zoneDatasets(series: ZoneSeries, theme: ChartTheme): ChartDatase
     extra: Partial<ChartDataset<"line">>,
   ) => {
     if (!points || points.length === 0) return;
-    const data = thinPoints(points, BUCKETS).map(({ t, v }) => ({ x: t, y: v }));
+    const data = thinPoints(points, BUCKETS).map(({ t, v }) => at(t, v));
     datasets.push({ ...line, label, data, borderColor, ...extra });
   };
   add("heating", series.heatingSetpoint, theme.warm, { order: 2, stepped: "before", borderWidth: 1.5 });
@@ -95,8 +102,13 @@ export function zoneDatasets(series: ZoneSeries, theme: ChartTheme): ChartDatase
   return datasets;
 }
 
-/** Whole degrees around the data, with room under it for the lanes of states and heaters and above it for the reports. */
-export function temperatureScale(series: ZoneSeries): { min: number; max: number } {
+/**
+ * The stated scale, or whole degrees of the unit around the data, with room under it for the lanes of states and
+ * heaters and above it for the reports.
+ */
+export function temperatureScale(series: ZoneSeries, unit: TemperatureUnit): { min: number; max: number } {
+  const shown = (tempC: number): number => shownTemperature(tempC, unit);
+  if (series.scaleC) return { min: shown(series.scaleC.min), max: shown(series.scaleC.max) };
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   const see = (value: number): void => {
@@ -109,10 +121,13 @@ export function temperatureScale(series: ZoneSeries): { min: number; max: number
     see(a);
     see(b);
   }
-  if (low > high) return { min: 18, max: 28 };
-  const span = Math.max(2, high - low);
+  if (low > high) return { min: Math.round(shown(18)), max: Math.round(shown(28)) };
+  const span = Math.max(2, shown(high) - shown(low));
   const lanes = (LANES_PX.states + LANES_PX.heaters) / 220;
-  return { min: Math.floor(low - span * lanes), max: Math.ceil(high + (series.reports?.length ? span * 0.12 : 0)) };
+  return {
+    min: Math.floor(shown(low) - span * lanes),
+    max: Math.ceil(shown(high) + (series.reports?.length ? span * 0.12 : 0)),
+  };
 }
 
 function spanOf(series: ZoneSeries): number {

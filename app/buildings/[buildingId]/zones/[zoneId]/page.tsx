@@ -64,7 +64,11 @@ export default async function ZonePage({ params, searchParams }: Props) {
         {history.recorded ? (
           <>
             <PeriodForm period={history.period} recorded={history.recorded} />
-            <ZoneTimeChart label={chartLabel(history)} series={chartSeries(history, building)}>
+            <ZoneTimeChart
+              label={chartLabel(history)}
+              series={chartSeries(history, building)}
+              temperatureUnit={building.temperatureUnit}
+            >
               <DailyTable history={history} building={building} />
             </ZoneTimeChart>
           </>
@@ -80,6 +84,7 @@ export default async function ZonePage({ params, searchParams }: Props) {
             label={`Mean zone air temperature of zone ${zone.code} by hour of the week, as a difference from ${target}`}
             differencesK={differences}
             reference={`the target of ${target}`}
+            temperatureUnit={building.temperatureUnit}
           />
         </Section>
       ) : null}

@@ -5,11 +5,11 @@ import type { ZoneHistory } from "@/lib/services/zones/history";
 import type { ZoneOverview } from "@/lib/services/zones/overview";
 import { formatLocalDate } from "@/lib/time/format";
 import { localDateAt } from "@/lib/time/local-date";
+import { RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import type { ChartPoint } from "@/lib/trends/downsample";
 import { trendFindingWords } from "@/lib/trends/findings";
 import { quantityWords } from "@/lib/trends/quantity-words";
 import { formatTemperature } from "@/lib/units/format";
-import { RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { belowTargetPct } from "../view-model";
 
 type Shown = Pick<Building, "temperatureUnit" | "timeZone" | "targetZoneAirTempC">;
