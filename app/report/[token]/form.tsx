@@ -1,14 +1,15 @@
 "use client";
 
 import { useActionState } from "react";
-import { CheckboxField, RadioField } from "@/app/_components/ui/choice-field";
+import { CheckboxField } from "@/app/_components/ui/checkbox-field";
 import { Disclosure } from "@/app/_components/ui/disclosure";
-import { FieldSet } from "@/app/_components/ui/field-set";
 import { FormMessage } from "@/app/_components/ui/form-message";
-import { FormActions, FormStack } from "@/app/_components/ui/form-stack";
+import { FormStack } from "@/app/_components/ui/form-stack";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
 import { VOTE_LABEL } from "@/lib/comfort-reports/thermal-sensation";
+import styles from "./_components/report.module.css";
+import { TapChoice } from "./_components/tap-choice";
 import { fileReportAction } from "./actions";
 
 const PREFERENCES = [
@@ -17,39 +18,32 @@ const PREFERENCES = [
   { value: "cooler", label: "Cooler" },
 ];
 
+const signed = (vote: number): string => (vote > 0 ? `+${vote}` : vote < 0 ? `\u2212${-vote}` : "0");
+
 /** Vote and preference, then what may be added. Two taps and the button; works without script. */
 export function ReportForm({ token, submissionId }: { token: string; submissionId: string }) {
   const [state, action] = useActionState(fileReportAction.bind(null, token), null);
   const failure = state?.ok === false ? state : undefined;
   const values = failure?.values ?? {};
   return (
-    <FormStack action={action}>
+    <FormStack action={action} className={styles.form}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
       <input type="hidden" name="submissionId" value={values.submissionId ?? submissionId} />
-      <FieldSet legend="Right now I feel" id="thermalSensation" error={failure?.fieldErrors.thermalSensation}>
-        {VOTE_LABEL.map(({ vote, label }) => (
-          <RadioField
-            key={vote}
-            id={`thermalSensation-${vote}`}
-            name="thermalSensation"
-            value={String(vote)}
-            label={label}
-            defaultChecked={values.thermalSensation === String(vote)}
-          />
-        ))}
-      </FieldSet>
-      <FieldSet legend="I would like it" id="preference" error={failure?.fieldErrors.preference}>
-        {PREFERENCES.map(({ value, label }) => (
-          <RadioField
-            key={value}
-            id={`preference-${value}`}
-            name="preference"
-            value={value}
-            label={label}
-            defaultChecked={values.preference === value}
-          />
-        ))}
-      </FieldSet>
+      <TapChoice
+        name="thermalSensation"
+        legend="Right now I feel"
+        options={VOTE_LABEL.map(({ vote, label }) => ({ value: String(vote), label, sign: signed(vote) }))}
+        chosen={values.thermalSensation}
+        error={failure?.fieldErrors.thermalSensation}
+      />
+      <TapChoice
+        name="preference"
+        legend="I would like it"
+        options={PREFERENCES}
+        chosen={values.preference}
+        error={failure?.fieldErrors.preference}
+        inRow
+      />
       <Disclosure summary="Add more, if you like" open={failure !== undefined}>
         <CheckboxField name="heaterInUse" label="I use a heater" defaultChecked={values.heaterInUse !== undefined} />
         <CheckboxField name="fanInUse" label="I use a fan" defaultChecked={values.fanInUse !== undefined} />
@@ -65,9 +59,9 @@ export function ReportForm({ token, submissionId }: { token: string; submissionI
           error={failure?.fieldErrors.note}
         />
       </Disclosure>
-      <FormActions>
+      <div className={styles.send}>
         <SubmitButton pendingLabel="Sending">Send</SubmitButton>
-      </FormActions>
+      </div>
     </FormStack>
   );
 }
