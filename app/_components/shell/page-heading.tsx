@@ -17,7 +17,7 @@ type Props = {
 /** Title of a page, its headline figure and its one sentence. */
 export function PageHeading({ title, lede, figure, remarks, children }: Props) {
   return (
-    <Section remarks={remarks} plain={remarks === undefined}>
+    <Section remarks={remarks}>
       <div className={styles.heading}>
         <h1 className={figure ? styles.overFigure : undefined}>{title}</h1>
         {figure ? <div className={styles.figure}>{figure}</div> : null}

@@ -7,11 +7,11 @@ type Props = {
   title?: string;
   /** A control that belongs to the section, at the end of its title line. */
   action?: ReactNode;
-  /** Remarks in the margin beside the section; on narrow screens they follow the title's content. */
+  /** Remarks in the margin beside the section; on narrow screens they follow its content. No remarks, no margin. */
   remarks?: ReactNode;
   /** Takes the margin column as well: for tables and charts that need the width. */
   wide?: boolean;
-  /** No margin column and no rule: for a page without remarks. */
+  /** Remarks follow below, without a margin column. */
   plain?: boolean;
   children: ReactNode;
 };
@@ -19,9 +19,13 @@ type Props = {
 /** A stretch of the ledger: ruled title line, content, and the margin with its remarks. */
 export function Section({ id, title, action, remarks, wide = false, plain = false, children }: Props) {
   const heading = id ? `${id}-heading` : undefined;
-  const kind = wide || plain ? styles.single : styles.withMargin;
+  const inMargin = Boolean(remarks) && !wide && !plain;
   return (
-    <section id={id} aria-labelledby={title ? heading : undefined} className={`${styles.section} ${kind}`}>
+    <section
+      id={id}
+      aria-labelledby={title ? heading : undefined}
+      className={`${styles.section} ${inMargin ? styles.withMargin : ""}`}
+    >
       <div className={styles.main}>
         {title ? (
           <div className={styles.titleLine}>
@@ -31,13 +35,7 @@ export function Section({ id, title, action, remarks, wide = false, plain = fals
         ) : null}
         {children}
       </div>
-      {wide || plain ? (
-        remarks ? (
-          <div className={styles.below}>{remarks}</div>
-        ) : null
-      ) : (
-        <div className={styles.margin}>{remarks}</div>
-      )}
+      {remarks ? <div className={inMargin ? styles.margin : styles.below}>{remarks}</div> : null}
     </section>
   );
 }

@@ -1,4 +1,4 @@
-import { Fragment, type ReactNode } from "react";
+import { Fragment, isValidElement, type ReactNode } from "react";
 import styles from "./data-table.module.css";
 
 export type DataColumn<Row> = {
@@ -32,6 +32,7 @@ type Props<Row> = {
 /** A ruled table with aligned figures and a double-ruled total; a list of records on narrow screens. */
 export function DataTable<Row>({ caption, captionHidden = false, columns, rows, rowKey, detail, empty }: Props<Row>) {
   if (rows.length === 0 && empty) return <>{empty}</>;
+  const details = rows.map((row) => detail?.(row));
   const hasTotals = columns.some((column) => column.total !== undefined);
   return (
     <div className={styles.frame}>
@@ -41,20 +42,26 @@ export function DataTable<Row>({ caption, captionHidden = false, columns, rows, 
           <tr>
             {columns.map((column) => (
               <th key={column.key} scope="col" className={column.align === "number" ? styles.number : undefined}>
-                {column.head}
-                {column.unit ? <span className={styles.unit}> {column.unit}</span> : null}
+                <span className={styles.head}>
+                  {column.head}
+                  {column.unit ? <span className={styles.unit}> {column.unit}</span> : null}
+                </span>
               </th>
             ))}
             {detail ? (
-              <th scope="col" className={styles.detailHead}>
+              <th
+                scope="col"
+                className={styles.detailHead}
+                data-longest={longest(details.map((each) => each?.summary))}
+              >
                 <span className="visually-hidden">More</span>
               </th>
             ) : null}
           </tr>
         </thead>
         <tbody>
-          {rows.map((row) => {
-            const more = detail?.(row);
+          {rows.map((row, index) => {
+            const more = details[index];
             return (
               <Fragment key={rowKey(row)}>
                 <tr className={more ? styles.withDetail : undefined}>
@@ -92,7 +99,9 @@ function cellOf<Row>(column: DataColumn<Row>, content: ReactNode) {
   const blank = content === undefined || content === null || content === "";
   const attributes = {
     className:
-      [column.align === "number" ? styles.number : "", blank ? styles.blank : ""].join(" ").trim() || undefined,
+      [column.align === "number" ? styles.number : "", blank ? styles.blank : "", isCode(content) ? styles.code : ""]
+        .filter(Boolean)
+        .join(" ") || undefined,
     "data-label": column.head,
     "data-unit": column.unit && !blank ? column.unit : undefined,
   };
@@ -108,4 +117,14 @@ function cellOf<Row>(column: DataColumn<Row>, content: ReactNode) {
       {content}
     </td>
   );
+}
+
+/** Keeps room for the links that are lifted into the rows. */
+const longest = (texts: readonly (string | undefined)[]): string =>
+  texts.reduce<string>((widest, text) => (text && text.length > widest.length ? text : widest), "");
+
+/** A short code such as 1-01, bare or as a link: it is not broken at its hyphen. */
+function isCode(content: ReactNode): boolean {
+  const text = isValidElement<{ children?: ReactNode }>(content) ? content.props.children : content;
+  return typeof text === "string" && /^\S{1,16}$/.test(text);
 }

@@ -15,9 +15,9 @@ export function SelectField({ name, label, hint, error, optional, id = name, opt
   return (
     <FieldFrame {...frame}>
       <select
-        {...select}
         // A refused form is reset to what it began with; only a new select begins with what was chosen.
         key={String(select.defaultValue)}
+        {...select}
         id={id}
         name={name}
         className={styles.control}

@@ -1,6 +1,6 @@
 "use client";
 
-import { CheckboxField } from "@/app/_components/ui/choice-field";
+import { CheckboxField } from "@/app/_components/ui/checkbox-field";
 import { Field } from "@/app/_components/ui/field";
 import { FieldSet } from "@/app/_components/ui/field-set";
 import { NumberField } from "@/app/_components/ui/number-field";

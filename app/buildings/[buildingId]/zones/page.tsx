@@ -8,10 +8,10 @@ import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readZonesOverview } from "@/lib/services/zones/overview";
+import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { AddDeskForm } from "./_components/add-desk-form";
 import { ZoneForm } from "./_components/zone-form";
 import { addZoneAction } from "./actions";
-import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { zoneLines, zonesLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Zones" };
@@ -45,7 +45,7 @@ export default async function ZonesPage({ params }: Props) {
             { key: "name", head: "Name", cell: (row) => row.name },
             { key: "floor", head: "Floor", cell: (row) => row.floor },
             { key: "mean", head: "Occupied mean", unit: degree, align: "number", cell: (row) => row.mean },
-            { key: "p5", head: "Coldest 5 %", unit: degree, align: "number", cell: (row) => row.coldest },
+            { key: "p5", head: "Coldest 5\u00a0%", unit: degree, align: "number", cell: (row) => row.coldest },
             { key: "csp", head: "Cooling setpoint", unit: degree, align: "number", cell: (row) => row.setpoint },
             { key: "below", head: "Below target", unit: "% of hours", align: "number", cell: (row) => row.belowPct },
             { key: "desks", head: "Desks", align: "number", cell: (row) => row.desks },

@@ -19,7 +19,7 @@ export function AddDeskForm({ buildingId, zones }: Props) {
     <FormStack action={action}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
       {state?.ok ? <Notice kind="done" title="The desk is added" /> : null}
-      <FieldSet legend="Desk" inline>
+      <FieldSet legend="Desk" legendHidden inline>
         <Field
           name="deskCode"
           label="Desk code"

@@ -27,7 +27,7 @@ export function ZoneForm({ action, areaUnit, values: saved, submitLabel }: Props
     <FormStack action={formAction}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
       {state?.ok ? <Notice kind="done" title="Saved" /> : null}
-      <FieldSet legend="Zone" inline>
+      <FieldSet legend="Zone" legendHidden inline>
         <Field {...of("code")} label="Code" hint="Short and unique, such as 2-14." autoComplete="off" />
         <Field {...of("name")} label="Name" optional />
         <Field {...of("floor")} label="Floor" optional />

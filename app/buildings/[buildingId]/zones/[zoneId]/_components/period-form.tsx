@@ -26,7 +26,7 @@ export function PeriodForm({
   const spans = known ? SPANS : [{ value: String(period.days), label: `${period.days} days` }, ...SPANS];
   return (
     <FormStack method="get" action="#history">
-      <FieldSet legend="Period" inline>
+      <FieldSet legend="Period" legendHidden inline>
         <Field
           name="from"
           label="From"
