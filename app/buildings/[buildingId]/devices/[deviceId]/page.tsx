@@ -35,12 +35,12 @@ export default async function DevicePage({ params }: Props) {
       <PageHeading
         title={`Device ${device.label}`}
         lede={`${deviceClassById(device.deviceClass)?.label ?? device.deviceClass} at ${place}, found on ${formatLocalDate(device.foundOn)}${retired ? `, retired on ${formatLocalDate(retired)}: no longer counted` : ""}.`}
-        remarks={<MeasuringCautions topic={device.kind === "space-heater" ? "heater-in-use" : "measuring"} />}
       />
       <Section
         id="sheet"
         title="Settings"
         wide
+        remarks={<MeasuringCautions topic={device.kind === "space-heater" ? "heater-in-use" : "measuring"} />}
         action={
           <form action={retireDeviceAction.bind(null, id, device.id, retired === null)}>
             <Button type="submit">{retired ? "Put back in use" : "Retire the device"}</Button>

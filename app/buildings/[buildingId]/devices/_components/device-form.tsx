@@ -1,7 +1,7 @@
 "use client";
 
 import { useActionState, useRef, useState } from "react";
-import { CheckboxField } from "@/app/_components/ui/choice-field";
+import { CheckboxField } from "@/app/_components/ui/checkbox-field";
 import { Field } from "@/app/_components/ui/field";
 import { FieldSet } from "@/app/_components/ui/field-set";
 import { FormMessage } from "@/app/_components/ui/form-message";
@@ -68,13 +68,7 @@ export function DeviceForm({ action, values: saved, places, price, buildingPath,
         hint="One line a setting. Choose how its power is known; leave the rest empty. Hours are those in which the setting is selected in a year, duty the share of them in which the thermostat lets it run."
       >
         {Array.from({ length: settingCount(values) }, (_, index) => (
-          <SettingEntry
-            key={values[`settings.${index}.name`] ?? index}
-            index={index}
-            values={values}
-            typed={typed}
-            errors={errors}
-          />
+          <SettingEntry key={values[`settings.${index}.name`] ?? index} index={index} values={values} errors={errors} />
         ))}
       </FieldSet>
       <SheetResult typed={typed} price={price} buildingPath={buildingPath} />
