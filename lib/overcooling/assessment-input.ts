@@ -19,6 +19,8 @@ export type AssessedDevice = {
   kind: DeviceKind;
   energyKwhPerYear: ValueRange;
   highPowerW: number;
+  /** Settings with hours whose power is not known: their energy is missing from the figure. */
+  settingsWithoutPower: readonly string[];
 };
 
 export type AssessedZone = {

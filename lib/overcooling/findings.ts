@@ -52,6 +52,10 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
     what: `The personal fans (${e.fans} in ${e.zones} ${e.zones === 1 ? "zone" : "zones"}) are not counted: a fan is no cost of overcooling.`,
     action: "",
   }),
+  "heater-power-unknown": (e) => ({
+    what: `Heater ${e.device} in zone ${e.zone} has hours at settings whose power is not known (${list(e.settings)}); their energy is missing here.`,
+    action: "Measure them, or take the usual power of its sort.",
+  }),
   "heater-energy-impossible": (e) => ({
     what: `Heater ${e.device} in zone ${e.zone} is left out: ${figure(e.energyKwh, 3)} kWh a year (${figure(e.lowKwh, 3)} to ${figure(e.highKwh, 3)}) cannot be, at most ${figure(e.mostKwh, 3)} kWh can.`,
     action: "Correct its power or hours.",

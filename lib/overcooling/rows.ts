@@ -82,6 +82,13 @@ const fansOf = (zone: AssessedZone): number => zone.devices.filter((each) => eac
 function believableHeaters(zone: AssessedZone, findings: Finding[]): AssessedDevice[] {
   return zone.devices.filter((device) => {
     if (device.kind !== "space-heater") return false;
+    if (device.settingsWithoutPower.length > 0) {
+      findings.push({
+        code: "heater-power-unknown",
+        severity: "caution",
+        evidence: { device: device.label, zone: zone.code, settings: device.settingsWithoutPower },
+      });
+    }
     const { value, low, high } = device.energyKwhPerYear;
     const mostKwh = 8.784 * device.highPowerW;
     if (low >= 0 && low <= value && value <= high && value <= mostKwh) return true;

@@ -126,5 +126,7 @@ function assessedDevice(
   sheet: DeviceSheet,
 ): AssessedDevice {
   const energyKwhPerYear = sheet.energy.status === "ok" ? sheet.energy.totalKwh : { value: 0, low: 0, high: 0 };
-  return { deviceId: id, label, kind, energyKwhPerYear, highPowerW: sheet.highPowerW };
+  const settingsWithoutPower =
+    sheet.energy.status === "ok" ? sheet.energy.leftOut : sheet.lines.map((line) => line.name);
+  return { deviceId: id, label, kind, energyKwhPerYear, highPowerW: sheet.highPowerW, settingsWithoutPower };
 }

@@ -205,6 +205,15 @@ test("personal fans and heaters that cannot be true are left out, with a word ab
   expect(codes(result)).toEqual(expect.arrayContaining(["fans-not-counted", "heater-energy-impossible"]));
 });
 
+test("a heater with hours at a setting of unknown power is named", () => {
+  const devices = [{ ...heater(1), settingsWithoutPower: ["low-heat"] }];
+  const zones = [zone(1, { cooling: { hours: 900, depthK: 1 } }, { devices })];
+  const { findings } = ok(office({ floorAreaM2: 140, draws: 300, zones }));
+  expect(findings.find((each) => each.code === "heater-power-unknown")?.evidence).toMatchObject({
+    settings: ["low-heat"],
+  });
+});
+
 test("common random numbers: raising one zone's cost leaves the others' draws alone", () => {
   const [before, after] = [office({ draws: 400 }), office({ draws: 400 })];
   const zones = after.zones.map((each) =>

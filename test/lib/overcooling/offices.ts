@@ -107,6 +107,7 @@ export const heater = (deviceId: number, energyKwh = 360): AssessedZone["devices
   kind: "space-heater",
   energyKwhPerYear: { value: energyKwh, low: 0.9 * energyKwh, high: 1.1 * energyKwh },
   highPowerW: 1420,
+  settingsWithoutPower: [],
 });
 
 /** An invented office of 36 zones with records, heaters and reports. */
