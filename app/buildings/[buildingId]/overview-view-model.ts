@@ -159,7 +159,7 @@ export function overviewLede(
     record && measured > 0
       ? `from the trends of ${measured} ${measured === 1 ? "zone" : "zones"}, ${day(record.fromUtcSeconds)} to ${day(record.toUtcSeconds - 1)}`
       : "from usual values, since no zone has trends that can be used yet";
-  return `What keeping occupied zones below ${target} costs a year in the cooling season, ${basis}. The range holds with 80 % probability.`;
+  return `What keeping occupied zones below ${target} costs a year in the cooling season, ${basis}. The range holds with 80\u202f% probability.`;
 }
 
 /** Where the cold zones, the heaters and the reports are, in figures: the answer before the tables. */
