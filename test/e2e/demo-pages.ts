@@ -18,7 +18,8 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/imports/mapping",
     "/assumptions",
     "/working",
-    "/working/cooling-energy",
+    "/working/heater-energy",
+    "/working/heater-energy?at=0",
     "/settings",
   ].map(demoPath),
 ];
