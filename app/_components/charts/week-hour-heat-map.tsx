@@ -9,7 +9,7 @@ const HOURS = Array.from({ length: 24 }, (_, hour) => hour);
 const ROW_PX = 24;
 const HEAD_PX = 20;
 /** Share of the width that the names of the days take; the hours share the rest. */
-const NAME_PCT = 6;
+const NAME_PCT = 8;
 
 type Props = {
   /** What is shown, with the zone and the period. */
