@@ -46,6 +46,9 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
     findings: [...findings, ...dataFindings(input, rows, headline.tier)],
     lowerTiers,
   };
+  // A nought would say that overcooling costs nothing, when nothing is known of it.
+  if (result.components.length === 0 && headline.tier === 0 && input.presentCoolingSetpointC === null)
+    return { status: "blocked", findings: [{ code: "nothing-known", severity: "disqualifies", evidence: {} }] };
   result.findings.push(
     ...sanityGates(input, {
       tier: headline.tier,

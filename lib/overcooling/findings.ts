@@ -10,6 +10,10 @@ const list = (value: Evidence[string] | undefined): string => (Array.isArray(val
 
 const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
   // Inputs that stop the assessment
+  "nothing-known": () => ({
+    what: "Nothing is known yet that a cost could be counted from: no zone has trends that can be used, the present cooling setpoint is not stated, and no space heater is registered.",
+    action: "Add the zones, then bring in trend logs and a weather year, or state the present cooling setpoint.",
+  }),
   "floor-area-impossible": (e) => ({
     what: `The floor area of ${figure(e.floorAreaM2, 4)} m² is not above 0.`,
     action: "Correct it in the building's settings.",

@@ -24,7 +24,7 @@ test("registers a device without script, and says without script what is wrong w
   await high.getByLabel("Current").fill("-7.5");
   await high.getByLabel("Selected").fill("200");
   await page.getByRole("button", { name: "Register the device" }).click();
-  await expect(page.getByRole("alert").filter({ hasText: "another look" })).toContainText(
+  await expect(page.getByRole("alert").filter({ hasText: "negative" })).toContainText(
     "A current cannot be negative; -7.5 A was typed.",
   );
   await expect(page.getByLabel("Zone", { exact: true })).toHaveValue(zone);

@@ -107,10 +107,12 @@ test("refuses devices of places that do not exist and hours that no year has", a
   await expect(page.getByRole("table", { name: "Heaters and fans" }).getByRole("rowheader")).toHaveText(["H-1"]);
 });
 
-test("says what is missing of a building without trends, and answers unknown pages plainly", async ({ page }) => {
+test("gives no figure for a building of which nothing is known, and says what is missing", async ({ page }) => {
   const building = await setUp(page, "Bare office");
   await page.goto(building);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("What overcooling costs");
+  await expect(page.getByRole("list", { name: "Findings" })).toContainText("Nothing is known yet");
+  await expect(page.getByText(/most likely/)).toHaveCount(0);
   await expect(page.getByRole("heading", { name: "Next step" })).toBeVisible();
   await page.goto(`${building}/working`);
   await expect(page.getByRole("main")).toContainText("There is no figure yet");

@@ -294,3 +294,11 @@ test("36 zones and 5,000 draws are worked out while a page loads", () => {
   // Aim 300 ms on a free core; processor time holds on a busy machine too, with the collector's threads in it.
   expect(Math.min(...times)).toBeLessThan(700);
 });
+
+test("gives no figure, rather than nought, for a building of which nothing is known", () => {
+  const unknown = office({ draws: 400, weather: null, presentCoolingSetpointC: null, zones: [] });
+  const result = assessBuilding(unknown);
+  expect(result.status).toBe("blocked");
+  expect(codes(result)).toEqual(["nothing-known"]);
+  expect(assessBuilding({ ...unknown, presentCoolingSetpointC: 22 }).status).toBe("ok");
+});
