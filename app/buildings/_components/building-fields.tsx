@@ -76,6 +76,7 @@ export function BuildingFields({ values, errors, timeZones }: Props) {
       </FieldSet>
       <FieldSet
         legend="Occupied hours"
+        inline
         hint="By the building's clock, such as 08:00-18:00; two intervals with a comma between. Leave a day empty when nobody works."
       >
         {WEEKDAYS.map((day, index) => (
@@ -128,6 +129,7 @@ export function BuildingFields({ values, errors, timeZones }: Props) {
       </FieldSet>
       <FieldSet
         legend="What a complaint costs"
+        inline
         hint="Left empty, complaints carry no money: no published figure could be confirmed, so the tool has none of its own."
       >
         <NumberField {...of("complaintHours")} label="Staff time for one complaint" optional unit="h" />

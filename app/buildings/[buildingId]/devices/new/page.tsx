@@ -35,7 +35,7 @@ export default async function NewDevicePage({ params, searchParams }: Props) {
         title="Register a device"
         lede="Choose what sort it is; its settings follow. What was not measured takes the usual value of its sort, and says so."
       />
-      <Section id="choose" title="Sort" remarks={<MeasuringCautions />}>
+      <Section id="choose" title="What it is" remarks={deviceClass ? null : <MeasuringCautions />}>
         <FormStack action={path} method="get">
           <SelectField
             name="sort"
@@ -55,7 +55,7 @@ export default async function NewDevicePage({ params, searchParams }: Props) {
         </FormStack>
       </Section>
       {deviceClass ? (
-        <Section id="sheet" title={deviceClass.label} wide>
+        <Section id="sheet" title={deviceClass.label} wide remarks={<MeasuringCautions />}>
           <DeviceForm
             key={deviceClass.id}
             action={registerDeviceAction.bind(null, id)}
