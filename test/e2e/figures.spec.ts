@@ -23,9 +23,12 @@ test("takes the pictures of the overview, a zone and a device", async ({ page })
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(/^Zone /);
   await page.getByRole("img", { name: /zone air temperature against its cooling/ }).scrollIntoViewIfNeeded();
   await picture(page, "zone");
-  await page.goto(demoPath("/devices/1"));
-  await expect(page.getByRole("table", { name: "What each setting draws and costs" })).toBeVisible();
-  await page.getByRole("table", { name: "What each setting draws and costs" }).scrollIntoViewIfNeeded();
+  await page.goto(demoPath("/devices"));
+  const heater = page.getByRole("row").filter({ hasText: "fan-forced heater (ceramic or wire), 1500 W" }).first();
+  await heater.getByRole("link").first().click();
+  const sheet = page.getByRole("region", { name: "Settings side by side" });
+  await expect(sheet.getByRole("table").first()).toBeVisible();
+  await sheet.evaluate((element) => element.scrollIntoView({ block: "end" }));
   await picture(page, "device");
 });
 

@@ -1,6 +1,7 @@
 import path from "node:path";
 import type { Page } from "@playwright/test";
 import { baseUrl } from "../support/servers";
+import { accessibilityFaults } from "./accessibility-faults";
 import { expect, signIn, test, watchConsole } from "./fixtures";
 import { printedNumber, tableRows, tableTotals } from "./printed";
 import {
@@ -180,6 +181,8 @@ test("takes a building from nothing to the cost of overcooling on real trend log
     expect(await proposed("VAV-5-ACTCLGSP")).toEqual(["cooling setpoint", expect.stringMatching(/^VAV-5\b/)]);
     expect((await proposed("VAV-2_RAD-O"))[0]).toBe("leave it out");
     expect((await proposed("S-7_OA-T"))[0]).toBe("outdoor air temperature");
+    expect(await accessibilityFaults(page, page.url())).toEqual([]);
+    await page.setViewportSize({ width: 1440, height: 900 });
   });
 
   await test.step("asks again when two points claim one place, then imports what is confirmed", async () => {
@@ -294,6 +297,9 @@ test("takes a building from nothing to the cost of overcooling on real trend log
         Row: expect.stringContaining("zone VAV-99 does not exist"),
       }),
     ]);
+    await expect(page.getByRole("heading", { name: "What became of it" })).toBeVisible();
+    expect(await accessibilityFaults(page, page.url())).toEqual([]);
+    await page.setViewportSize({ width: 1440, height: 900 });
     await go(page, "Devices");
     const devices = await tableRows(page.getByRole("table", { name: "Heaters and fans" }));
     expect(devices.map((row) => row.Device)).toEqual(["H-001", "H-050"]);
