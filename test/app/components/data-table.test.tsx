@@ -37,6 +37,30 @@ describe("a table", () => {
   });
 });
 
+describe("a table with details and codes", () => {
+  const html = renderToStaticMarkup(
+    <DataTable
+      caption="Zones"
+      columns={[
+        { key: "code", head: "Zone", names: true, cell: (row: { code: string }) => <a href="/1">{row.code}</a> },
+        { key: "name", head: "Name", cell: () => "North side, west half" },
+      ]}
+      rows={[{ code: "1-01" }, { code: "1-02-D11" }]}
+      rowKey={(row) => row.code}
+      detail={(row) => ({ summary: `Working of ${row.code}`, content: "=" })}
+    />,
+  );
+
+  it("keeps a code on one line, bare or in a link, and lets a name break", () => {
+    expect(html).toMatch(/<th scope="row" class="[^"]*code[^"]*"[^>]*><a href="\/1">1-01/);
+    expect(html).not.toMatch(/class="[^"]*code[^"]*"[^>]*>North side/);
+  });
+
+  it("keeps room for the longest summary that is lifted into a row", () => {
+    expect(html).toContain('data-longest="Working of 1-02-D11"');
+  });
+});
+
 describe("a field", () => {
   it("ties label, hint, unit and error to its control", () => {
     const html = renderToStaticMarkup(
