@@ -1,7 +1,14 @@
+import { benchAnalyse } from "./analyse";
+import { benchAssess } from "./assess";
 import { benchImport } from "./import";
 import { benchRead } from "./read";
 
-const BENCHES: Record<string, () => Promise<void>> = { import: benchImport, read: benchRead };
+const BENCHES: Record<string, () => Promise<void>> = {
+  import: benchImport,
+  read: benchRead,
+  analyse: benchAnalyse,
+  assess: benchAssess,
+};
 
 const name = process.argv[2] ?? "";
 const bench = BENCHES[name];
