@@ -1,7 +1,7 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
-import { requiredNumberOf, textOf } from "@/app/_server/form-fields";
+import { numberOf, requiredNumberOf, textOf } from "@/app/_server/form-fields";
 import { type FormState, postedValues } from "@/app/_server/form-state";
 import { runAction } from "@/app/_server/run-action";
 import { overrideAssumption, withdrawOverride } from "@/lib/services/assumptions/override";
@@ -26,7 +26,10 @@ export async function overrideAction(
   return { ok: true };
 }
 
-export async function withdrawAction(buildingId: number, assumptionId: string, form: FormData): Promise<void> {
-  await runAction(form, (ctx) => withdrawOverride(ctx, buildingId, assumptionId));
+/** Withdraws what the form names in hidden fields: a bound action beside a form with a state never answers without script. */
+export async function withdrawAction(form: FormData): Promise<void> {
+  const values = postedValues(form);
+  const buildingId = numberOf(values, "buildingId") ?? 0;
+  await runAction(form, (ctx) => withdrawOverride(ctx, buildingId, textOf(values, "assumptionId")));
   revalidatePath(`/buildings/${buildingId}`, "layout");
 }

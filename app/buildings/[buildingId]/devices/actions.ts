@@ -3,6 +3,7 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { today } from "@/app/_server/clock";
+import { numberOf, textOf } from "@/app/_server/form-fields";
 import { type FormState, postedValues } from "@/app/_server/form-state";
 import { runAction } from "@/app/_server/run-action";
 import { readBuilding } from "@/lib/services/buildings/find";
@@ -31,15 +32,16 @@ export async function reviseDeviceAction(
   return { ok: true };
 }
 
-/** Retires a device as of today by the building's calendar, or puts it back. */
-export async function retireDeviceAction(
-  buildingId: number,
-  deviceId: number,
-  retire: boolean,
-  form: FormData,
-): Promise<void> {
+/**
+ * Retires a device as of today by the building's calendar, or puts it back. The form names it in hidden fields: a bound
+ * action beside a form with a state never answers without script.
+ */
+export async function retireDeviceAction(form: FormData): Promise<void> {
+  const values = postedValues(form);
+  const buildingId = numberOf(values, "buildingId") ?? 0;
+  const deviceId = numberOf(values, "deviceId") ?? 0;
   await runAction(form, (ctx) => {
-    const day = retire ? today(readBuilding(ctx, buildingId).timeZone) : null;
+    const day = textOf(values, "change") === "retire" ? today(readBuilding(ctx, buildingId).timeZone) : null;
     retireDevice(ctx, buildingId, deviceId, day);
   });
   revalidatePath(`/buildings/${buildingId}`, "layout");

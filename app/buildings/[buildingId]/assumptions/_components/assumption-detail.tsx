@@ -32,7 +32,9 @@ export function AssumptionDetail({ buildingId, assumption, timeZone }: Props) {
       />
       <OverrideForm buildingId={buildingId} assumptionId={id} unit={unit} value={assumption} />
       {override ? (
-        <form action={withdrawAction.bind(null, buildingId, id)}>
+        <form action={withdrawAction}>
+          <input type="hidden" name="buildingId" value={buildingId} />
+          <input type="hidden" name="assumptionId" value={id} />
           <Button type="submit">Go back to the default</Button>
         </form>
       ) : null}

@@ -15,7 +15,10 @@ export async function issueLinkAction(buildingId: number, _: FormState, form: Fo
   return { ok: true };
 }
 
-export async function endLinkAction(buildingId: number, linkId: number, form: FormData): Promise<void> {
-  await runAction(form, (ctx) => endComfortLink(ctx, buildingId, linkId));
+/** Ends the link that the form names in hidden fields: a bound action beside a form with a state never answers without script. */
+export async function endLinkAction(form: FormData): Promise<void> {
+  const values = postedValues(form);
+  const buildingId = numberOf(values, "buildingId") ?? 0;
+  await runAction(form, (ctx) => endComfortLink(ctx, buildingId, numberOf(values, "linkId") ?? 0));
   revalidatePath(`/buildings/${buildingId}/comfort-reports/links`);
 }

@@ -1,6 +1,4 @@
 import type { Metadata } from "next";
-import { headers } from "next/headers";
-import { renderSVG } from "uqr";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Remark } from "@/app/_components/shell/remark";
 import { Section } from "@/app/_components/shell/section";
@@ -13,6 +11,7 @@ import { readPlaces } from "@/lib/services/zones/places";
 import { IssueLinkForm } from "./_components/issue-link-form";
 import { endLinkAction } from "./actions";
 import styles from "./links.module.css";
+import { siteOrigin } from "./origin";
 
 export const metadata: Metadata = { title: "Links for occupants" };
 
@@ -24,8 +23,7 @@ export default async function LinksPage({ params }: Props) {
     (ctx) => ({ links: readComfortLinks(ctx, id), places: readPlaces(ctx, id) }),
     `/buildings/${id}/comfort-reports/links`,
   );
-  const request = await headers();
-  const origin = `${request.get("x-forwarded-proto") ?? "http"}://${request.get("host") ?? ""}`;
+  const origin = await siteOrigin();
   return (
     <>
       <PageHeading
@@ -66,7 +64,9 @@ export default async function LinksPage({ params }: Props) {
               key: "end",
               head: "End",
               cell: (row) => (
-                <form action={endLinkAction.bind(null, id, row.id)}>
+                <form action={endLinkAction}>
+                  <input type="hidden" name="buildingId" value={id} />
+                  <input type="hidden" name="linkId" value={row.id} />
                   <Button type="submit">End link</Button>
                 </form>
               ),
@@ -75,13 +75,14 @@ export default async function LinksPage({ params }: Props) {
           detail={(row) => ({
             summary: `Code for zone ${row.zoneCode}${row.deskCode ? `, desk ${row.deskCode}` : ""}`,
             content: (
-              <div
+              // biome-ignore lint/performance/noImgElement: a drawing of lines gains nothing from an image service
+              <img
                 className={styles.code}
-                role="img"
-                aria-label={`QR code of ${origin}/report/${row.token}`}
-                // The markup is made here from the address alone.
-                // biome-ignore lint/security/noDangerouslySetInnerHtml: an SVG of our own making
-                dangerouslySetInnerHTML={{ __html: renderSVG(`${origin}/report/${row.token}`) }}
+                src={`/buildings/${id}/comfort-reports/links/${row.id}/code`}
+                alt={`QR code of ${origin}/report/${row.token}`}
+                width={160}
+                height={160}
+                loading="lazy"
               />
             ),
           })}

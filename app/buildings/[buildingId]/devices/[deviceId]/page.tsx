@@ -42,7 +42,10 @@ export default async function DevicePage({ params }: Props) {
         wide
         remarks={<MeasuringCautions topic={device.kind === "space-heater" ? "heater-in-use" : "measuring"} />}
         action={
-          <form action={retireDeviceAction.bind(null, id, device.id, retired === null)}>
+          <form action={retireDeviceAction}>
+            <input type="hidden" name="buildingId" value={id} />
+            <input type="hidden" name="deviceId" value={device.id} />
+            <input type="hidden" name="change" value={retired === null ? "retire" : "put-back"} />
             <Button type="submit">{retired ? "Put back in use" : "Retire the device"}</Button>
           </form>
         }
