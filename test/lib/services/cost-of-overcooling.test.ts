@@ -60,8 +60,9 @@ describe("the cost of overcooling of a small building", () => {
     expect(heater?.electricKwh).toBeCloseTo(420, 6);
     expect(heater?.statedValue).toBeCloseTo(37.8, 6);
     retireDevice(ctx, buildingId, id, "2025-06-30");
-    const after = (await costOf(office)).assessment.components.find((each) => each.id === "heater-energy");
-    expect(after?.statedValue ?? 0).toBe(0);
+    const { assessment } = await readCostOfOvercooling(ctx, buildingId);
+    expect(assessment.status).toBe("blocked");
+    expect(assessment.findings.map((each) => each.code)).toEqual(["nothing-known"]);
   });
 
   it("never adds a demand charge to a blended price", async () => {
