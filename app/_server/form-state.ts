@@ -9,6 +9,12 @@ export type FormFailure = {
 /** State of a form between posts; null before the first. */
 export type FormState = FormFailure | { ok: true } | null;
 
+/**
+ * An action for a form with a state. Bind it to its ids on the server and hand it down: bound while a client component
+ * renders, it is a new promise at every try, and a form sent without script never gets its answer.
+ */
+export type BoundAction = (state: FormState, form: FormData) => Promise<FormState>;
+
 /** A field's text; blank when the field is missing or a file. */
 export function fieldText(formData: FormData, name: string): string {
   const value = formData.get(name);

@@ -7,10 +7,10 @@ import { FormMessage } from "@/app/_components/ui/form-message";
 import { FormStack } from "@/app/_components/ui/form-stack";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
+import type { BoundAction } from "@/app/_server/form-state";
 import { VOTE_LABEL } from "@/lib/comfort-reports/thermal-sensation";
 import styles from "./_components/report.module.css";
 import { TapChoice } from "./_components/tap-choice";
-import { fileReportAction } from "./actions";
 
 const PREFERENCES = [
   { value: "warmer", label: "Warmer" },
@@ -21,12 +21,12 @@ const PREFERENCES = [
 const signed = (vote: number): string => (vote > 0 ? `+${vote}` : vote < 0 ? `\u2212${-vote}` : "0");
 
 /** Vote and preference, then what may be added. Two taps and the button; works without script. */
-export function ReportForm({ token, submissionId }: { token: string; submissionId: string }) {
-  const [state, action] = useActionState(fileReportAction.bind(null, token), null);
+export function ReportForm({ action, submissionId }: { action: BoundAction; submissionId: string }) {
+  const [state, formAction] = useActionState(action, null);
   const failure = state?.ok === false ? state : undefined;
   const values = failure?.values ?? {};
   return (
-    <FormStack action={action} className={styles.form}>
+    <FormStack action={formAction} className={styles.form}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
       <input type="hidden" name="submissionId" value={values.submissionId ?? submissionId} />
       <TapChoice

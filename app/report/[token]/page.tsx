@@ -3,6 +3,7 @@ import { PageHeading } from "@/app/_components/shell/page-heading";
 import { PublicShell } from "@/app/_components/shell/public-shell";
 import { requestContext } from "@/app/_server/request-context";
 import { openComfortForm } from "@/lib/services/comfort-reports/file";
+import { fileReportAction } from "./actions";
 import { ReportForm } from "./form";
 
 export const metadata: Metadata = { title: "How is the temperature?", robots: { index: false } };
@@ -23,7 +24,7 @@ export default async function ReportPage({ params }: Props) {
   return (
     <PublicShell>
       <PageHeading title="How is the temperature where you sit?" lede="Two answers are enough. No name is asked for." />
-      <ReportForm token={token} submissionId={crypto.randomUUID()} />
+      <ReportForm action={fileReportAction.bind(null, token)} submissionId={crypto.randomUUID()} />
     </PublicShell>
   );
 }

@@ -26,7 +26,7 @@ export async function overrideAction(
   return { ok: true };
 }
 
-/** Withdraws what the form names in hidden fields: a bound action beside a form with a state never answers without script. */
+/** Withdraws what the form names in hidden fields. */
 export async function withdrawAction(form: FormData): Promise<void> {
   const values = postedValues(form);
   const buildingId = numberOf(values, "buildingId") ?? 0;

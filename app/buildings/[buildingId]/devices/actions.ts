@@ -33,8 +33,7 @@ export async function reviseDeviceAction(
 }
 
 /**
- * Retires a device as of today by the building's calendar, or puts it back. The form names it in hidden fields: a bound
- * action beside a form with a state never answers without script.
+ * Retires a device as of today by the building's calendar, or puts it back. The form names it in hidden fields.
  */
 export async function retireDeviceAction(form: FormData): Promise<void> {
   const values = postedValues(form);

@@ -11,7 +11,7 @@ import { readZonesOverview } from "@/lib/services/zones/overview";
 import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { AddDeskForm } from "./_components/add-desk-form";
 import { ZoneForm } from "./_components/zone-form";
-import { addZoneAction } from "./actions";
+import { addDeskAction, addZoneAction } from "./actions";
 import { zoneLines, zonesLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Zones" };
@@ -77,7 +77,7 @@ export default async function ZonesPage({ params }: Props) {
       {overview.zones.length > 0 ? (
         <Section id="add-desk" title="Add a desk">
           <AddDeskForm
-            buildingId={id}
+            action={addDeskAction.bind(null, id)}
             zones={overview.zones.map(({ zone }) => ({ code: zone.code, name: zone.name }))}
           />
         </Section>

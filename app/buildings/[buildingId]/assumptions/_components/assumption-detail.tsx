@@ -2,7 +2,7 @@ import { Button } from "@/app/_components/ui/button";
 import { DefinitionList } from "@/app/_components/ui/definition-list";
 import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
 import { formatLocal } from "@/lib/time/format";
-import { withdrawAction } from "../actions";
+import { overrideAction, withdrawAction } from "../actions";
 import { figure, rangeFigure } from "../view-model";
 import { OverrideForm } from "./override-form";
 
@@ -30,7 +30,12 @@ export function AssumptionDetail({ buildingId, assumption, timeZone }: Props) {
             : []),
         ]}
       />
-      <OverrideForm buildingId={buildingId} assumptionId={id} unit={unit} value={assumption} />
+      <OverrideForm
+        action={overrideAction.bind(null, buildingId, id)}
+        assumptionId={id}
+        unit={unit}
+        value={assumption}
+      />
       {override ? (
         <form action={withdrawAction}>
           <input type="hidden" name="buildingId" value={buildingId} />

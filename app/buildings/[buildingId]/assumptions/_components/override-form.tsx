@@ -7,18 +7,18 @@ import { FormMessage } from "@/app/_components/ui/form-message";
 import { FormActions, FormStack } from "@/app/_components/ui/form-stack";
 import { NumberField } from "@/app/_components/ui/number-field";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
-import { overrideAction } from "../actions";
+import type { BoundAction } from "@/app/_server/form-state";
 
 type Props = {
-  buildingId: number;
+  action: BoundAction;
   assumptionId: string;
   unit: string;
   value: { value: number; low: number; high: number };
 };
 
 /** A building's own value with its range and the reason. */
-export function OverrideForm({ buildingId, assumptionId, unit, value }: Props) {
-  const [state, action] = useActionState(overrideAction.bind(null, buildingId, assumptionId), null);
+export function OverrideForm({ action, assumptionId, unit, value }: Props) {
+  const [state, formAction] = useActionState(action, null);
   const failure = state?.ok === false ? state : undefined;
   const field = (name: "value" | "low" | "high") => ({
     name,
@@ -31,7 +31,7 @@ export function OverrideForm({ buildingId, assumptionId, unit, value }: Props) {
     Object.entries(failure?.fieldErrors ?? {}).map(([name, message]) => [`${assumptionId}-${name}`, message]),
   );
   return (
-    <FormStack action={action}>
+    <FormStack action={formAction}>
       <FormMessage message={failure?.formError} fieldErrors={errors} />
       <FieldSet legend="Your own value" inline>
         <NumberField {...field("value")} label="Value" />

@@ -15,7 +15,7 @@ export async function issueLinkAction(buildingId: number, _: FormState, form: Fo
   return { ok: true };
 }
 
-/** Ends the link that the form names in hidden fields: a bound action beside a form with a state never answers without script. */
+/** Ends the link that the form names in hidden fields. */
 export async function endLinkAction(form: FormData): Promise<void> {
   const values = postedValues(form);
   const buildingId = numberOf(values, "buildingId") ?? 0;

@@ -9,7 +9,7 @@ import { readAs } from "@/app/_server/read";
 import { readComfortLinks } from "@/lib/services/comfort-links/manage";
 import { readPlaces } from "@/lib/services/zones/places";
 import { IssueLinkForm } from "./_components/issue-link-form";
-import { endLinkAction } from "./actions";
+import { endLinkAction, issueLinkAction } from "./actions";
 import styles from "./links.module.css";
 import { siteOrigin } from "./origin";
 
@@ -40,7 +40,7 @@ export default async function LinksPage({ params }: Props) {
           </Remark>
         }
       >
-        <IssueLinkForm buildingId={id} places={places} />
+        <IssueLinkForm action={issueLinkAction.bind(null, id)} places={places} />
       </Section>
       <Section id="links" title="Links in use" wide>
         <DataTable

@@ -8,15 +8,15 @@ import { FormActions, FormStack } from "@/app/_components/ui/form-stack";
 import { Notice } from "@/app/_components/ui/notice";
 import { SelectField } from "@/app/_components/ui/select-field";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
-import { addDeskAction } from "../actions";
+import type { BoundAction } from "@/app/_server/form-state";
 
-type Props = { buildingId: number; zones: readonly { code: string; name: string }[] };
+type Props = { action: BoundAction; zones: readonly { code: string; name: string }[] };
 
-export function AddDeskForm({ buildingId, zones }: Props) {
-  const [state, action] = useActionState(addDeskAction.bind(null, buildingId), null);
+export function AddDeskForm({ action, zones }: Props) {
+  const [state, formAction] = useActionState(action, null);
   const failure = state?.ok === false ? state : undefined;
   return (
-    <FormStack action={action}>
+    <FormStack action={formAction}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
       {state?.ok ? <Notice kind="done" title="The desk is added" /> : null}
       <FieldSet legend="Desk" legendHidden inline>

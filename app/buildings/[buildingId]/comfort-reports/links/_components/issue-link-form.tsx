@@ -6,15 +6,15 @@ import { FormActions, FormStack } from "@/app/_components/ui/form-stack";
 import { Notice } from "@/app/_components/ui/notice";
 import { SelectField } from "@/app/_components/ui/select-field";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
+import type { BoundAction } from "@/app/_server/form-state";
 import type { Places } from "@/lib/services/zones/places";
-import { issueLinkAction } from "../actions";
 
 /** Chooses a zone, and a desk where one is meant. */
-export function IssueLinkForm({ buildingId, places }: { buildingId: number; places: Places }) {
-  const [state, action] = useActionState(issueLinkAction.bind(null, buildingId), null);
+export function IssueLinkForm({ action, places }: { action: BoundAction; places: Places }) {
+  const [state, formAction] = useActionState(action, null);
   const failure = state?.ok === false ? state : undefined;
   return (
-    <FormStack action={action}>
+    <FormStack action={formAction}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
       {state?.ok ? <Notice kind="done" title="The link is in the list below" /> : null}
       <SelectField
