@@ -25,7 +25,23 @@ export const point = sqliteTable(
 export const IMPORT_KINDS = ["trends", "weather", "zones", "desks", "devices"] as const;
 export type ImportKind = (typeof IMPORT_KINDS)[number];
 
-export const IMPORT_STATES = ["waiting", "running", "done", "interrupted", "refused", "failed"] as const;
+/**
+ * Life of an import: received (its bytes are kept) -> inspecting -> waiting (for its mapping) -> queued -> running -> done.
+ * Runs that are received or queued are the queue: nothing else holds it.
+ */
+export const IMPORT_STATES = [
+  "received",
+  "inspecting",
+  "waiting",
+  "queued",
+  "running",
+  "done",
+  "interrupted",
+  "refused",
+  "failed",
+  "cancelled",
+  "undone",
+] as const;
 export type ImportState = (typeof IMPORT_STATES)[number];
 
 /** One file taken in: what it was, what became of its rows, and the findings about it. */
@@ -60,10 +76,28 @@ export const importRun = sqliteTable(
     startedAtMs: integer().notNull(),
     finishedAtMs: integer(),
     startedBy: text().notNull(),
+    /** Taken in although the same file was imported before: for points that were left out then. */
+    again: integer({ mode: "boolean" }).notNull().default(false),
+    /** Who works on it (host, process, thread) and the last sign of life from there; null when nobody does. */
+    owner: text(),
+    heartbeatAtMs: integer(),
+    /** Times that someone has begun to work on it since it last got a step further. */
+    attempts: integer().notNull().default(0),
+    /** Who asked for it to be cancelled or, when it is done, undone. */
+    withdrawalAskedBy: text(),
+    /** How far the present stage (inspecting or running) is, and when it began. */
+    stageStartedAtMs: integer(),
+    bytesToRead: integer().notNull().default(0),
+    bytesRead: integer().notNull().default(0),
+    rowsRead: integer().notNull().default(0),
+    readingsRead: integer().notNull().default(0),
+    /** Findings so far: how many by code, JSON. */
+    findingsSoFar: text({ mode: "json" }).$type<Record<string, number>>(),
   },
   (t) => [
     index("import_run_building").on(t.buildingId, t.startedAtMs),
     index("import_run_sha").on(t.buildingId, t.sha256),
+    index("import_run_queue").on(t.state, t.id),
   ],
 );
 

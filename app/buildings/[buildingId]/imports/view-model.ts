@@ -2,12 +2,17 @@ import type { ImportRun } from "@/lib/services/imports/history";
 import type { WeatherSummary } from "@/lib/services/weather/read";
 
 export const STATE_WORDS: Record<ImportRun["state"], string> = {
+  received: "waits for its turn",
+  inspecting: "being read",
   waiting: "waits for its mapping",
+  queued: "mapped, waits for its turn",
   running: "being imported",
   done: "imported",
-  interrupted: "interrupted: bring it in again",
+  interrupted: "interrupted",
   refused: "refused",
-  failed: "failed: bring it in again",
+  failed: "failed",
+  cancelled: "cancelled",
+  undone: "undone",
 };
 
 export type OutcomeLine = { key: string; kind: "done" | "note" | "caution"; title: string; message: string };
