@@ -1,27 +1,54 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import { createHash, randomUUID } from "node:crypto";
+import {
+  closeSync,
+  createReadStream,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  readSync,
+  statSync,
+} from "node:fs";
+import { open, rename, rm } from "node:fs/promises";
 import path from "node:path";
+import type { ByteSource } from "@/lib/importers/trend-csv/byte-source";
+
+/** A kept file, open for reading where asked. Close it. */
+export type OpenUpload = ByteSource & { close(): void };
+
+/** Bytes as they come, or the path of a file that has them. */
+export type UploadBytes = AsyncIterable<Uint8Array> | Iterable<Uint8Array> | string;
+
+export type SavedUpload = { sha256: string; byteCount: number };
 
 /** Where imported files are kept as they came, by the SHA-256 of their bytes. */
 export type UploadFolder = {
-  save(sha256: string, bytes: Uint8Array): void;
-  /** The file's bytes, or null when it was never kept. */
+  /** Keeps bytes as they come, without ever holding them all. Nothing is kept when their source fails. */
+  saveFrom(bytes: UploadBytes): Promise<SavedUpload>;
+  /** The file to read from, or null when it was never kept. */
+  open(sha256: string): OpenUpload | null;
+  /** All of the file's bytes, or null when it was never kept: for small files only. */
   read(sha256: string): Uint8Array | null;
 };
 
 /** A folder of files. A file is written under a passing name first, so that a half-written one is never taken for whole. */
 export function openUploadFolder(folder: string): UploadFolder {
-  const place = (sha256: string) => {
-    if (!/^[0-9a-f]{64}$/.test(sha256)) throw new RangeError("a file is kept under its SHA-256 in hexadecimal");
-    return path.join(folder, sha256);
-  };
+  const place = (sha256: string) => path.join(folder, checkedHash(sha256));
   return {
-    save(sha256, bytes) {
-      const file = place(sha256);
-      if (existsSync(file)) return;
+    async saveFrom(bytes) {
       mkdirSync(folder, { recursive: true });
-      const passing = `${file}.${process.pid}.part`;
-      writeFileSync(passing, bytes);
-      renameSync(passing, file);
+      const passing = path.join(folder, `${process.pid}-${randomUUID()}.part`);
+      try {
+        const saved = await writeHashed(passing, bytes);
+        await rename(passing, place(saved.sha256));
+        return saved;
+      } finally {
+        await rm(passing, { force: true });
+      }
+    },
+    open(sha256) {
+      const file = place(sha256);
+      return existsSync(file) ? openFile(file) : null;
     },
     read(sha256) {
       const file = place(sha256);
@@ -30,8 +57,65 @@ export function openUploadFolder(folder: string): UploadFolder {
   };
 }
 
+async function writeHashed(file: string, bytes: UploadBytes): Promise<SavedUpload> {
+  const hash = createHash("sha256");
+  let byteCount = 0;
+  const handle = await open(file, "wx");
+  try {
+    for await (const chunk of typeof bytes === "string" ? createReadStream(bytes) : bytes) {
+      hash.update(chunk);
+      byteCount += chunk.byteLength;
+      await handle.appendFile(chunk);
+    }
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+  return { sha256: hash.digest("hex"), byteCount };
+}
+
+function openFile(file: string): OpenUpload {
+  const descriptor = openSync(file, "r");
+  const { size } = statSync(file);
+  return {
+    size,
+    read(offset, length) {
+      const bytes = new Uint8Array(Math.max(0, Math.min(length, size - offset)));
+      let filled = 0;
+      while (filled < bytes.length) {
+        const count = readSync(descriptor, bytes, filled, bytes.length - filled, offset + filled);
+        if (count === 0) break;
+        filled += count;
+      }
+      return bytes.subarray(0, filled);
+    },
+    close: () => closeSync(descriptor),
+  };
+}
+
+function checkedHash(sha256: string): string {
+  if (!/^[0-9a-f]{64}$/.test(sha256)) throw new RangeError("a file is kept under its SHA-256 in hexadecimal");
+  return sha256;
+}
+
 /** Keeps files in memory only, for tests. */
 export function memoryUploads(): UploadFolder {
   const files = new Map<string, Uint8Array>();
-  return { save: (sha256, bytes) => void files.set(sha256, bytes), read: (sha256) => files.get(sha256) ?? null };
+  return {
+    async saveFrom(bytes) {
+      const chunks: Uint8Array[] = [];
+      for await (const chunk of typeof bytes === "string" ? createReadStream(bytes) : bytes) chunks.push(chunk);
+      const whole = Uint8Array.from(Buffer.concat(chunks));
+      const sha256 = createHash("sha256").update(whole).digest("hex");
+      files.set(sha256, whole);
+      return { sha256, byteCount: whole.byteLength };
+    },
+    open(sha256) {
+      const bytes = files.get(checkedHash(sha256));
+      return bytes
+        ? { size: bytes.length, read: (offset, length) => bytes.subarray(offset, offset + length), close: () => {} }
+        : null;
+    },
+    read: (sha256) => files.get(checkedHash(sha256)) ?? null,
+  };
 }

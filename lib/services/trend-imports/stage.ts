@@ -46,7 +46,7 @@ export async function stageTrendFile(
       run: insertImportRun(ctx.db, { ...run, state: "refused", message, inspection, finishedAtMs: ctx.now }),
     };
   }
-  ctx.uploads.save(sha256, file.bytes);
+  await ctx.uploads.saveFrom([file.bytes]);
   // Reading gives other requests a turn: the same file may have been taken in twice.
   return (
     earlierRun(ctx, buildingId, { sha256, fileName: file.name, again }) ?? {

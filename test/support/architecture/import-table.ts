@@ -91,7 +91,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "db/queries": { values: ["drizzle-orm", "db/schema"], types: ["db/client.ts", ...PURE_LIB] },
   "db/client.ts": { values: ["drizzle-orm", "better-sqlite3", "db/schema", "node:*"], types: PURE_LIB },
   "db/trends": { values: ["better-sqlite3", "node:*"], types: ["lib/trends"] },
-  "db/uploads.ts": { values: ["node:*"] },
+  "db/uploads.ts": { values: ["node:*"], types: ["lib/importers"] },
   "db/seed": { values: [...STORES, "db/schema", "db/queries", "drizzle-orm", "node:*", ...PURE_LIB], types: [] },
   "db/drizzle.config.ts": { values: ["drizzle-kit"] },
 
