@@ -25,6 +25,8 @@ export type SavedUpload = { sha256: string; byteCount: number };
 export type UploadFolder = {
   /** Keeps bytes as they come, without ever holding them all. Nothing is kept when their source fails. */
   saveFrom(bytes: UploadBytes): Promise<SavedUpload>;
+  /** Takes over a file of the same disk whose SHA-256 was found before: it is moved here, not copied. */
+  adopt(file: string, sha256: string): Promise<void>;
   /** The file to read from, or null when it was never kept. */
   open(sha256: string): OpenUpload | null;
   /** All of the file's bytes, or null when it was never kept: for small files only. */
@@ -45,6 +47,10 @@ export function openUploadFolder(folder: string): UploadFolder {
       } finally {
         await rm(passing, { force: true });
       }
+    },
+    async adopt(file, sha256) {
+      mkdirSync(folder, { recursive: true });
+      await rename(file, place(sha256));
     },
     open(sha256) {
       const file = place(sha256);
@@ -109,6 +115,10 @@ export function memoryUploads(): UploadFolder {
       const sha256 = createHash("sha256").update(whole).digest("hex");
       files.set(sha256, whole);
       return { sha256, byteCount: whole.byteLength };
+    },
+    async adopt(file, sha256) {
+      files.set(checkedHash(sha256), Uint8Array.from(readFileSync(file)));
+      await rm(file);
     },
     open(sha256) {
       const bytes = files.get(checkedHash(sha256));

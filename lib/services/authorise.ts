@@ -8,8 +8,16 @@ export function requireFacilities(ctx: Context): Extract<Actor, { kind: "user" |
   throw new ServiceError("unauthenticated", "Sign in to see this page.");
 }
 
+/** Lets those through who may bring trend files and readings to a building: facilities people and its collectors. */
+export function requireSender(ctx: Pick<Context, "actor">, buildingId: number): Exclude<Actor, { kind: "anonymous" }> {
+  const { actor } = ctx;
+  if (actor.kind === "anonymous") throw new ServiceError("unauthenticated", "Sign in, or show a collector's token.");
+  if (actor.kind === "collector" && actor.buildingId !== buildingId)
+    throw new ServiceError("forbidden", "This token is for another building. Use the token made on this building.");
+  return actor;
+}
+
 /** Name to write beside a change. */
 export function actorName(actor: Actor): string {
-  if (actor.kind === "user" || actor.kind === "command-line") return actor.name;
-  return actor.kind;
+  return actor.kind === "anonymous" ? actor.kind : actor.name;
 }

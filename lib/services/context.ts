@@ -2,10 +2,14 @@ import type { AppDatabase } from "@/db/client";
 import type { UploadFolder } from "@/db/uploads";
 import type { TrendStore } from "@/lib/trends/trend-store";
 
-/** Who is asking. An occupant holds a comfort link and may do nothing else. */
+/**
+ * Who is asking. An occupant holds a comfort link and may do nothing else; a collector holds a token and may only add
+ * trend files and readings to its building.
+ */
 export type Actor =
   | { kind: "user"; id: string; name: string; role: "administrator" | "facilities" }
   | { kind: "command-line"; name: string }
+  | { kind: "collector"; name: string; tokenId: number; buildingId: number }
   | { kind: "anonymous" };
 
 /** What every use-case is given: the stores, the asker and the clock. */

@@ -1,4 +1,14 @@
-export type ServiceErrorCode = "not-found" | "forbidden" | "conflict" | "invalid" | "precondition" | "unauthenticated";
+export type ServiceErrorCode =
+  | "not-found"
+  | "forbidden"
+  | "conflict"
+  | "invalid"
+  | "precondition"
+  | "unauthenticated"
+  | "too-large"
+  | "too-many"
+  | "no-space"
+  | "gone";
 
 /** A refusal by a use-case, worded for the person who asked. Throwing inside a transaction rolls it back. */
 export class ServiceError extends Error {

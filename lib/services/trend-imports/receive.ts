@@ -1,7 +1,7 @@
 import { inTransaction, type Queryable } from "@/db/client";
 import { findRunsOfFile, type ImportRunRow, insertImportRun } from "@/db/queries/import-runs";
 import type { ImportState } from "@/db/schema/trend-import";
-import { actorName, requireFacilities } from "../authorise";
+import { actorName, requireSender } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
@@ -26,7 +26,7 @@ export function receiveTrendFile(
   { fileName, sha256, byteCount }: KeptFile,
   { again = false }: { again?: boolean } = {},
 ): ReceivedFile {
-  const actor = requireFacilities(ctx);
+  const actor = requireSender(ctx, buildingId);
   findBuildingOrRefuse(ctx, buildingId);
   if (fileName.trim() === "") throw new ServiceError("invalid", "The file has no name: give it one and send it again.");
   if (byteCount === 0) throw new ServiceError("invalid", "The file is empty: export it again.");
