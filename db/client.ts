@@ -8,6 +8,7 @@ import * as assumptionOverride from "./schema/assumption-override";
 import * as building from "./schema/building";
 import * as comfort from "./schema/comfort";
 import * as device from "./schema/device";
+import * as mappingProfile from "./schema/mapping-profile";
 import * as resultCache from "./schema/result-cache";
 import * as trendImport from "./schema/trend-import";
 import * as weather from "./schema/weather";
@@ -19,6 +20,7 @@ const schema = {
   ...building,
   ...comfort,
   ...device,
+  ...mappingProfile,
   ...resultCache,
   ...trendImport,
   ...weather,
