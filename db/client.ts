@@ -6,11 +6,13 @@ import { migrate } from "drizzle-orm/better-sqlite3/migrator";
 import * as access from "./schema/access";
 import * as assumptionOverride from "./schema/assumption-override";
 import * as building from "./schema/building";
+import * as collector from "./schema/collector";
 import * as comfort from "./schema/comfort";
 import * as device from "./schema/device";
 import * as mappingProfile from "./schema/mapping-profile";
 import * as resultCache from "./schema/result-cache";
 import * as trendImport from "./schema/trend-import";
+import * as upload from "./schema/upload";
 import * as weather from "./schema/weather";
 import * as zone from "./schema/zone";
 
@@ -18,11 +20,13 @@ const schema = {
   ...access,
   ...assumptionOverride,
   ...building,
+  ...collector,
   ...comfort,
   ...device,
   ...mappingProfile,
   ...resultCache,
   ...trendImport,
+  ...upload,
   ...weather,
   ...zone,
 };
