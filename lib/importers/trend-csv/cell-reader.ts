@@ -1,9 +1,10 @@
 import { type Cell, readCell } from "./cell";
-import { type DecimalMark, plainNumber } from "./number-format";
+import type { DecimalMark } from "./number-format";
+import { EMPTY_CELL, OTHER_CELL, PLAIN_NUMBER, readPlainNumbers } from "./read-plain-numbers";
+import type { Rows } from "./rows";
 
-export const NOTHING = 0;
-export const NUMBER = 1;
-export const MISSING = 2;
+export const NUMBER = PLAIN_NUMBER;
+export const MISSING = EMPTY_CELL;
 export const EVENT = 3;
 /** A word such as "Fault": missing among numbers, a state among words. `value` is its number in the word table. */
 export const FAILURE = 4;
@@ -12,14 +13,18 @@ export const STATUS_GOOD = 0;
 export const STATUS_FLAGGED = 1;
 export const STATUS_BAD = 2;
 
+/** Texts remembered at a time: values that carry their unit are as many as there are readings. */
+const MOST_TEXTS = 100_000;
+
 /** Cells of one column (or of one point of a long table) as numbers and codes, in step with the rows asked for. */
 export type ReadCells = {
   code: Uint8Array;
   value: Float64Array;
-  /** Status written in the cell itself. */
-  status: Uint8Array;
+  /** Statuses written in the cells themselves; null when there are none. */
+  status: Uint8Array | null;
   blanks: number;
   numbers: number;
+  events: number;
   /** Number of cells that hold a word (failure words not counted), and that hold a failure word. */
   wordCount: number;
   failureCount: number;
@@ -47,34 +52,26 @@ export class CellReader {
     return id;
   }
 
-  read(cells: readonly string[][], rows: Int32Array, column: number): ReadCells {
-    const n = rows.length;
+  read(rows: Rows, rowIndex: Int32Array, column: number): ReadCells {
+    const n = rowIndex.length;
     const out: ReadCells = {
       code: new Uint8Array(n),
       value: new Float64Array(n),
-      status: new Uint8Array(n),
+      status: null,
       blanks: 0,
       numbers: 0,
+      events: 0,
       wordCount: 0,
       failureCount: 0,
       units: new Map(),
       unitAt: new Map(),
     };
+    readPlainNumbers(rows, rowIndex, column, this.mark, out);
     for (let i = 0; i < n; i++) {
-      const text = (cells[rows[i] as number] as string[])[column] ?? "";
-      if (text === "") {
-        out.code[i] = MISSING;
-        out.blanks++;
-        continue;
-      }
-      const number = plainNumber(text, this.mark);
-      if (!Number.isNaN(number)) {
-        out.code[i] = NUMBER;
-        out.value[i] = number;
-        out.numbers++;
-        continue;
-      }
-      this.readDressed(text, i, out);
+      const code = out.code[i];
+      if (code === PLAIN_NUMBER) out.numbers++;
+      else if (code === OTHER_CELL) this.readDressed(rows.cell(rowIndex[i] as number, column), i, out);
+      else out.blanks++;
     }
     return out;
   }
@@ -82,6 +79,7 @@ export class CellReader {
   private readDressed(text: string, i: number, out: ReadCells): void {
     let cell = this.seen.get(text);
     if (!cell) {
+      if (this.seen.size >= MOST_TEXTS) this.seen.clear();
       cell = readCell(text, this.mark);
       this.seen.set(text, cell);
     }
@@ -92,10 +90,14 @@ export class CellReader {
     }
     if (cell.kind === "event") {
       out.code[i] = EVENT;
+      out.events++;
       out.value[i] = this.wordId(text.trim());
       return;
     }
-    if (cell.status !== "good") out.status[i] = cell.status === "bad" ? STATUS_BAD : STATUS_FLAGGED;
+    if (cell.status !== "good") {
+      out.status ??= new Uint8Array(out.code.length);
+      out.status[i] = cell.status === "bad" ? STATUS_BAD : STATUS_FLAGGED;
+    }
     if (cell.kind === "number") {
       out.code[i] = NUMBER;
       out.value[i] = cell.value;

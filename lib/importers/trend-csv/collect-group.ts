@@ -14,7 +14,7 @@ import { newDraft } from "./new-draft";
 import type { PointDraft, PointNotice } from "./point-draft";
 import { AMBIGUOUS, NONEXISTENT, REPEATED, RESOLVED } from "./resolve-local";
 import { CELL_LEFT_OUT, CELL_MISSING, HOUR_RESOLVED, IGNORED, type RowFates } from "./row-fates";
-import type { Rows } from "./split-rows";
+import type { Rows } from "./rows";
 import { statusMeaning } from "./status-words";
 import type { TrendAnswers, TrendFindingCode } from "./trend-file";
 import { readUnit } from "./units";
@@ -38,7 +38,7 @@ export type GroupInput = {
 
 /** Reads all value columns that share one set of instants. */
 export function collectGroup(input: GroupInput): PointDraft[] {
-  const read = input.columns.map((column) => input.reader.read(input.rows.cells, input.rowIndex, column.column));
+  const read = input.columns.map((column) => input.reader.read(input.rows, input.rowIndex, column.column));
   const isEvent = eventRows(read, input);
   const n = input.rowIndex.length;
   const presence = new Float64Array(n);
@@ -55,6 +55,7 @@ export function collectGroup(input: GroupInput): PointDraft[] {
 
 /** Rows where the log speaks of itself and no column has a reading; null when there are none. */
 function eventRows(read: readonly ReadCells[], { rowIndex, rows, fates, eventLines }: GroupInput): Uint8Array | null {
+  if (read.every((cells) => cells.events === 0)) return null;
   let found: Uint8Array | null = null;
   for (let i = 0; i < rowIndex.length; i++) {
     if (!read.some((cells) => cells.code[i] === EVENT)) continue;
@@ -96,7 +97,7 @@ function collectColumn(
     const row = rowIndex[i] as number;
     const code = cells.code[i] as number;
     if (sparse && code === MISSING) continue;
-    const status = Math.max(cells.status[i] as number, statusOfRow(column, row, input));
+    const status = Math.max(cells.status?.[i] ?? 0, statusOfRow(column, row, input));
     if (code === MISSING || (code === FAILURE && !isState)) {
       // A bad status beside an empty cell tells why it is empty.
       const notice: PointNotice = status === STATUS_BAD ? "status-bad" : "value-missing";
@@ -136,7 +137,7 @@ function collectColumn(
 
 function statusOfRow(column: ValueColumn, row: number, { rows, goodFlags }: GroupInput): number {
   if (column.statusColumn === null) return 0;
-  const text = ((rows.cells[row] as string[])[column.statusColumn] ?? "").trim();
+  const text = rows.cell(row, column.statusColumn).trim();
   if (goodFlags) return goodFlags.has(text) ? 0 : STATUS_BAD;
   const meaning = statusMeaning(text) ?? "flagged";
   return meaning === "good" ? 0 : meaning === "bad" ? STATUS_BAD : STATUS_FLAGGED;

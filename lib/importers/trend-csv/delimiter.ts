@@ -19,12 +19,15 @@ export function detectDelimiter(text: string): DelimiterVerdict {
   let bestScore = 0;
   for (const candidate of CANDIDATES) {
     if (!sample.includes(candidate)) continue;
-    const { cells } = splitRows(sample, candidate, 300);
+    const rows = splitRows(sample, candidate, { maxRows: 300 });
     const byCount = new Map<number, number>();
-    for (const row of cells) {
-      if (row.length < 2) continue;
-      const dated = row.slice(0, 12).some((cell) => cellForm(cell) !== null);
-      byCount.set(row.length, (byCount.get(row.length) ?? 0) + (dated ? 2 : 1));
+    for (let row = 0; row < rows.count; row++) {
+      const width = rows.width(row);
+      if (width < 2) continue;
+      let dated = false;
+      for (let column = 0; column < Math.min(width, 12) && !dated; column++)
+        dated = cellForm(rows.cell(row, column)) !== null;
+      byCount.set(width, (byCount.get(width) ?? 0) + (dated ? 2 : 1));
     }
     const score = Math.max(0, ...byCount.values());
     if (score > bestScore) {

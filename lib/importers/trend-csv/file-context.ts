@@ -2,7 +2,7 @@ import type { CellReader } from "./cell-reader";
 import type { LineList } from "./line-list";
 import type { Skeleton } from "./read-table";
 import type { RowFates } from "./row-fates";
-import type { Rows } from "./split-rows";
+import type { Rows } from "./rows";
 import type { TrendAnswers } from "./trend-file";
 
 export type FileLists = Record<

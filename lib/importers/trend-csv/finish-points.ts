@@ -6,7 +6,7 @@ import { LineList } from "./line-list";
 import { orderReadings } from "./order-and-duplicates";
 import { joinInstants, joinReadings, POINT_NOTICES, type PointDraft } from "./point-draft";
 import { KEPT, REPLACED, type RowFates, SAME_AS_EARLIER } from "./row-fates";
-import type { Rows } from "./split-rows";
+import type { Rows } from "./rows";
 import type { TrendFinding, TrendPoint } from "./trend-file";
 
 /** Longest gaps that are named one by one; the rest are summed up. */

@@ -33,46 +33,6 @@ export function detectDecimal(samples: Iterable<string>, delimiter: string): Dec
   return null;
 }
 
-const ZERO = 48;
-const POWERS = Array.from({ length: 16 }, (_, i) => 10 ** i);
-
-/**
- * A plain number (`-12.5`, blanks around it allowed), or NaN when the text is anything else. Digits are gathered as an
- * integer and divided once, which rounds as exactly as reading the text would while they stay below 2^53.
- */
-export function plainNumber(text: string, mark: DecimalMark): number {
-  const markCode = mark.charCodeAt(0);
-  let i = 0;
-  let end = text.length;
-  while (i < end && text.charCodeAt(i) === 32) i++;
-  while (end > i && text.charCodeAt(end - 1) === 32) end--;
-  let negative = false;
-  if (text.charCodeAt(i) === 45) {
-    negative = true;
-    i++;
-  }
-  if (end - i > 15 || i >= end) return Number.NaN;
-  let digits = 0;
-  let decimals = -1;
-  let whole = 0;
-  for (; i < end; i++) {
-    const code = text.charCodeAt(i);
-    if (code >= ZERO && code <= ZERO + 9) {
-      whole = whole * 10 + (code - ZERO);
-      digits++;
-      if (decimals >= 0) decimals++;
-    } else if (code === markCode && decimals < 0) {
-      decimals = 0;
-    } else {
-      return Number.NaN;
-    }
-  }
-  if (digits === 0) return Number.NaN;
-  const value = decimals > 0 ? whole / (POWERS[decimals] as number) : whole;
-  // Taken from zero, so that -0.0 is 0.
-  return negative ? 0 - value : value;
-}
-
 /** A number with thousands marks, a sign or an exponent; NaN when it is none. */
 export function dressedNumber(text: string, mark: DecimalMark): number {
   const trimmed = text.trim().replace(/\u2212/g, "-");

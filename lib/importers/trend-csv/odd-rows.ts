@@ -20,7 +20,7 @@ export function settleOddRows(context: FileContext): void {
     const below = index === skeleton.sections.length - 1 ? rowsBelow(last + 1, section.dataTo) : new Set<number>();
     for (let row = section.dataFrom; row < section.dataTo; row++) {
       if (skeleton.clocks.some(({ stamps }) => stamps.status[row] === READ) || fates.has(row, UNREAD)) continue;
-      const cells = rows.cells[row] as string[];
+      const cells = rows.cellsOf(row);
       const text = (cells[column] ?? "").trim();
       if (below.has(row)) {
         fates.mark(row, IGNORED, "trailing-rows-ignored");
@@ -45,7 +45,7 @@ export function settleOddRows(context: FileContext): void {
     const found: number[] = [];
     let filled = false;
     for (let row = from; row < to; row++) {
-      const cells = rows.cells[row] as string[];
+      const cells = rows.cellsOf(row);
       const text = (cells[column] ?? "").trim();
       const isEmptyLine = cells.length === 1 && text === "";
       if (/^\d{1,4}[-/.:]/.test(text) || rows.malformed.has(row)) continue;
@@ -56,6 +56,6 @@ export function settleOddRows(context: FileContext): void {
   }
 
   function onlyBlank(list: readonly number[]): boolean {
-    return list.every((row) => isBlankRow(rows.cells[row] as string[]));
+    return list.every((row) => isBlankRow(rows.cellsOf(row)));
   }
 }

@@ -5,8 +5,8 @@ import type { PointDraft } from "./point-draft";
 import { type Clock, isUnread } from "./read-table";
 import { AMBIGUOUS, REPEATED, resolveLocal } from "./resolve-local";
 import { HELD_BACK, UNREAD } from "./row-fates";
+import type { Rows } from "./rows";
 import type { Section } from "./sections";
-import type { Rows } from "./split-rows";
 import { READ, type TimeSource } from "./stamp-column";
 
 /** Reads the points of a table that has a column for each. */
@@ -101,10 +101,10 @@ export function collect(
 /** Offsets from a column of their own, in minutes or hours (`660`, `11`, `+11:00`), east of UTC positive. */
 function offsetReader(column: number, rowIndex: Int32Array, rows: Rows): (row: number) => number {
   let largest = 0;
-  for (const row of rowIndex) largest = Math.max(largest, Math.abs(Number(rows.cells[row]?.[column] ?? 0)) || 0);
+  for (const row of rowIndex) largest = Math.max(largest, Math.abs(Number(rows.cell(row, column))) || 0);
   const scale = largest > 900 ? 1 : largest > 15 ? 60 : 3600;
   return (row) => {
-    const text = (rows.cells[row]?.[column] ?? "").trim();
+    const text = rows.cell(row, column).trim();
     const clock = /^([+-]?)(\d{1,2}):(\d{2})$/.exec(text);
     if (clock) return (clock[1] === "-" ? -1 : 1) * (Number(clock[2]) * 3600 + Number(clock[3]) * 60);
     return text === "" ? Number.NaN : Number(text) * scale;

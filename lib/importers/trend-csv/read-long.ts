@@ -14,7 +14,7 @@ export function readLong(index: number, section: Section, layout: Layout, contex
   const all = rowsWithStamp(section, clock, null, context);
   const byPoint = new Map<string, number[]>();
   for (const row of all) {
-    const name = ((rows.cells[row] as string[])[nameColumn] ?? "").trim();
+    const name = rows.cell(row, nameColumn).trim();
     if (name === "") {
       lists.unreadable.add(rows.lines[row] as number);
       fates.mark(row, UNREAD, "row-unreadable");
@@ -25,13 +25,10 @@ export function readLong(index: number, section: Section, layout: Layout, contex
     else byPoint.set(name, [row]);
   }
   return [...byPoint].flatMap(([name, list]) => {
-    const firstRow = rows.cells[list[0] as number] as string[];
-    const unitText = unitColumn === null ? "" : (firstRow[unitColumn] ?? "").trim();
+    const firstRow = list[0] as number;
+    const unitText = unitColumn === null ? "" : rows.cell(firstRow, unitColumn).trim();
     const unit = readUnit(unitText);
-    const sameUnit =
-      unitColumn === null
-        ? list
-        : list.filter((row) => ((rows.cells[row] as string[])[unitColumn] ?? "").trim() === unitText);
+    const sameUnit = unitColumn === null ? list : list.filter((row) => rows.cell(row, unitColumn).trim() === unitText);
     if (sameUnit.length < list.length) {
       const kept = new Set(sameUnit);
       for (const row of list) {

@@ -7,8 +7,8 @@ import { readLong } from "./read-long";
 import type { Clock } from "./read-table";
 import { columnsDoNotMatch } from "./refusals";
 import { UNREAD } from "./row-fates";
+import type { Rows } from "./rows";
 import type { Section } from "./sections";
-import type { Rows } from "./split-rows";
 import { READ, type TimeSource } from "./stamp-column";
 import type { TrendAnswers, TrendRefusal } from "./trend-file";
 
@@ -21,25 +21,25 @@ export function readSection(
   context: FileContext,
 ): { status: "read"; reading: SectionReading } | { status: "refused"; refusal: TrendRefusal } {
   const { rows, skeleton } = context;
-  const headings = section.headerRow >= 0 ? (rows.cells[section.headerRow] as string[]) : [];
+  const headings = section.headerRow >= 0 ? rows.cellsOf(section.headerRow) : [];
   const width = headings.length > 0 ? headings.length : usualWidth(rows, section);
   const over = rejectWideRows(section, width, context);
   if (over) return { status: "refused", refusal: columnsDoNotMatch(over, width) };
 
-  const above = section.headerRow > section.metaFrom ? (rows.cells[section.headerRow - 1] as string[]) : null;
+  const above = section.headerRow > section.metaFrom ? rows.cellsOf(section.headerRow - 1) : null;
   const sampled = sampleOf(section);
   const layout = readLayout({
     headings,
-    units: section.unitsRow >= 0 ? (rows.cells[section.unitsRow] as string[]) : null,
+    units: section.unitsRow >= 0 ? rows.cellsOf(section.unitsRow) : null,
     above,
-    preamble: readPreamble(rows.cells.slice(section.metaFrom, Math.max(section.metaFrom, section.headerRow)), headings),
+    preamble: readPreamble(rowsBetween(rows, section.metaFrom, section.headerRow), headings),
     sources: skeleton.clocks.map((clock) => clock.source).filter((source) => columnOf(source) < width),
     width,
     fileStem: context.fileStem,
-    sample: (column) => sampled.map((row) => rows.cells[row]?.[column] ?? ""),
+    sample: (column) => sampled.map((row) => rows.cell(row, column)),
     isWhollyBlank: (column) => {
       for (let row = section.dataFrom; row < section.dataTo; row++)
-        if ((rows.cells[row]?.[column] ?? "").trim() !== "") return false;
+        if (rows.cell(row, column).trim() !== "") return false;
       return true;
     },
   });
@@ -51,10 +51,13 @@ export function readSection(
 
 const columnOf = (source: TimeSource): number => (source.form === "date-and-time" ? source.dateColumn : source.column);
 
+const rowsBetween = (rows: Rows, from: number, to: number): string[][] =>
+  Array.from({ length: Math.max(0, to - from) }, (_, i) => rows.cellsOf(from + i));
+
 function usualWidth(rows: Rows, section: Section): number {
   let width = 0;
   for (let row = section.dataFrom; row < Math.min(section.dataTo, section.dataFrom + 200); row++) {
-    width = Math.max(width, (rows.cells[row] as string[]).length);
+    width = Math.max(width, rows.width(row));
   }
   return width;
 }
@@ -67,11 +70,9 @@ function rejectWideRows(section: Section, width: number, { rows, skeleton, fates
   for (let row = section.dataFrom; row < section.dataTo; row++) {
     if (status[row] !== READ) continue;
     readable++;
-    const cells = rows.cells[row] as string[];
-    if (rows.malformed.has(row) || cells.slice(width).some((cell) => cell.trim() !== "") || isCutOff(row, width, rows))
-      found.push(row);
+    if (rows.malformed.has(row) || hasTextBeyond(row, width, rows) || isCutOff(row, width, rows)) found.push(row);
   }
-  const wide = found.filter((row) => (rows.cells[row] as string[]).length > width);
+  const wide = found.filter((row) => rows.width(row) > width);
   if (wide.length * 2 > readable) return rows.lines[wide[0] as number] as number;
   for (const row of found) {
     for (const clock of skeleton.clocks) clock.stamps.status[row] = 0;
@@ -81,12 +82,14 @@ function rejectWideRows(section: Section, width: number, { rows, skeleton, fates
   return null;
 }
 
+function hasTextBeyond(row: number, width: number, rows: Rows): boolean {
+  for (let column = width; column < rows.width(row); column++) if (rows.cell(row, column).trim() !== "") return true;
+  return false;
+}
+
 /** A last line without a line end and with fields missing: its last value may be cut as well. */
 const isCutOff = (row: number, width: number, rows: Rows): boolean =>
-  !rows.endsWithLineEnd &&
-  row === rows.cells.length - 1 &&
-  rows.cells.length > 3 &&
-  (rows.cells[row] as string[]).length < width;
+  !rows.endsWithLineEnd && row === rows.count - 1 && rows.count > 3 && rows.width(row) < width;
 
 function sampleOf({ dataFrom, dataTo }: Section): number[] {
   const count = dataTo - dataFrom;

@@ -1,8 +1,8 @@
 import { type ZoneTable, zoneTable } from "@/lib/time/zone-table";
 import { dayOfKey, inferDateOrder, type OrderVerdict } from "./date-order";
 import * as refusals from "./refusals";
+import type { Rows } from "./rows";
 import { findSections, type Section } from "./sections";
-import type { Rows } from "./split-rows";
 import { FOREIGN_ZONE, READ, readStampColumn, type StampColumn, type TimeSource, UNREADABLE } from "./stamp-column";
 import { findTimeColumns } from "./time-source";
 import type { DateOrder, TrendRefusal } from "./trend-file";
@@ -35,8 +35,7 @@ export function readSkeleton(
 
   const zone = zoneTable(timeZone);
   const words = zoneWords(timeZone);
-  const whole = { from: 0, to: rows.cells.length };
-  const columns = found.sources.map((source) => readStampColumn(rows.cells, whole, source, words));
+  const columns = found.sources.map((source) => readStampColumn(rows, source, words));
   const first = columns[0] as StampColumn;
   const firstSource = found.sources[0] as TimeSource;
   const sections = findSections(
@@ -110,7 +109,7 @@ function mixedFormats(column: StampColumn, rows: Rows): TrendRefusal | null {
  * where its day begins. Elsewhere it is a damaged row.
  */
 function isMidnight(column: StampColumn, row: number, rows: Rows): boolean {
-  if (row === rows.cells.length - 1 && !rows.endsWithLineEnd) return false;
+  if (row === rows.count - 1 && !rows.endsWithLineEnd) return false;
   const neighbour = (step: 1 | -1): number | null => {
     let at = row + step;
     while (at >= 0 && at < column.status.length && column.status[at] !== READ) at += step;

@@ -13,7 +13,8 @@ import { readSection, type SectionReading } from "./read-section";
 import { readSkeleton, type Skeleton } from "./read-table";
 import { noReadings } from "./refusals";
 import { RowFates } from "./row-fates";
-import { type Rows, splitRows } from "./split-rows";
+import type { Rows } from "./rows";
+import { splitRows } from "./split-rows";
 import {
   NO_ROWS,
   type TrendAnswers,
@@ -38,8 +39,7 @@ export function readText(input: TextInput): TrendReading {
   const converted = input.encoding === "utf-8" ? [] : [makeFinding("encoding-converted", { encoding: input.encoding })];
   const detected: TrendDetected = { encoding: input.encoding };
   const { delimiter, hinted, bodyStart } = detectDelimiter(input.text);
-  const rows = splitRows(input.text.slice(bodyStart), delimiter ?? ",");
-  if (hinted) rows.lines = rows.lines.map((line) => line + 1);
+  const rows = splitRows(input.text.slice(bodyStart), delimiter ?? ",", { firstLine: hinted ? 2 : 1 });
   if (delimiter !== null) detected.delimiter = delimiter;
 
   const base = readSkeleton(rows, input.timeZone, input.answers.dateOrder);
@@ -101,11 +101,10 @@ function sampleCells(rows: Rows, skeleton: Skeleton, dataFrom: number): string[]
       source.form === "date-and-time" ? [source.dateColumn, source.timeColumn] : [source.column],
     ),
   );
-  const stride = Math.max(1, Math.floor((rows.cells.length - dataFrom) / 300));
+  const stride = Math.max(1, Math.floor((rows.count - dataFrom) / 300));
   const cells: string[] = [];
-  for (let row = dataFrom; row < rows.cells.length; row += stride) {
-    for (const [column, cell] of (rows.cells[row] as string[]).entries())
-      if (!stamps.has(column) && cell !== "") cells.push(cell);
+  for (let row = dataFrom; row < rows.count; row += stride) {
+    for (const [column, cell] of rows.cellsOf(row).entries()) if (!stamps.has(column) && cell !== "") cells.push(cell);
   }
   return cells;
 }

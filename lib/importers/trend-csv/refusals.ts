@@ -1,5 +1,5 @@
 import { isStatusHeading, isTimeHeading, isUnitHeading } from "./heading-words";
-import type { Rows } from "./split-rows";
+import type { Rows } from "./rows";
 import type { TrendRefusal } from "./trend-file";
 
 const MOST_LINES = 20;
@@ -19,12 +19,15 @@ export const timesWithoutDates = (): TrendRefusal => ({
 
 /** A heading with nothing under it, or no table of times at all. */
 export function withoutStamps(rows: Rows): TrendRefusal {
-  const heading = rows.cells.findIndex(
-    (cells) => cells.length > 1 && cells.some((cell) => cell.length < 40 && !/\d{4}/.test(cell) && isTimeHeading(cell)),
-  );
-  const below =
-    heading < 0 ? [] : rows.cells.slice(heading + 1).filter((cells) => cells.some((cell) => /\d/.test(cell)));
-  if (heading < 0 || below.length > 0) {
+  const isHeading = (row: number): boolean =>
+    rows.width(row) > 1 &&
+    rows.cellsOf(row).some((cell) => cell.length < 40 && !/\d{4}/.test(cell) && isTimeHeading(cell));
+  let heading = 0;
+  while (heading < rows.count && !isHeading(heading)) heading++;
+  if (heading === rows.count) heading = -1;
+  let below = heading + 1;
+  while (below < rows.count && !rows.cellsOf(below).some((cell) => /\d/.test(cell))) below++;
+  if (heading < 0 || below < rows.count) {
     return {
       code: "not-a-trend-export",
       sentence:
@@ -33,9 +36,11 @@ export function withoutStamps(rows: Rows): TrendRefusal {
           : `The column of times (heading on line ${rows.lines[heading]}) holds nothing that can be read as a date and time. Export again with full dates, for example 2026-07-06 08:15.`,
     };
   }
-  const points = (rows.cells[heading] as string[]).filter(
-    (cell) => cell.trim() !== "" && !isTimeHeading(cell) && !isUnitHeading(cell) && !isStatusHeading(cell),
-  ).length;
+  const points = rows
+    .cellsOf(heading)
+    .filter(
+      (cell) => cell.trim() !== "" && !isTimeHeading(cell) && !isUnitHeading(cell) && !isStatusHeading(cell),
+    ).length;
   return noReadings(points, "There is a heading and nothing under it.");
 }
 

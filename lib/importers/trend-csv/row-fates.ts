@@ -1,4 +1,4 @@
-import type { Rows } from "./split-rows";
+import type { Rows } from "./rows";
 import type { RowAccounting, RowNote, TrendFindingCode } from "./trend-file";
 
 export const KEPT = 1;
@@ -18,7 +18,7 @@ export class RowFates {
   private readonly codes = new Map<number, TrendFindingCode>();
 
   constructor(private readonly rows: Rows) {
-    this.flags = new Uint16Array(rows.cells.length);
+    this.flags = new Uint16Array(rows.count);
   }
 
   mark(row: number, flag: number, code?: TrendFindingCode): void {
@@ -36,8 +36,7 @@ export class RowFates {
     const notes: RowNote[] = [];
     const noted = new Map<string, number>();
     for (let row = from; row < this.flags.length; row++) {
-      const cells = this.rows.cells[row] as string[];
-      if (cells.length === 1 && cells[0] === "") continue;
+      if (this.rows.isEmptyLine(row)) continue;
       account.rowsInFile++;
       const fate = this.fateOf(row);
       if (fate === "accepted") account.accepted++;
@@ -54,7 +53,7 @@ export class RowFates {
             line: this.rows.lines[row] as number,
             fate,
             code,
-            excerpt: cells.join(delimiter).slice(0, 120),
+            excerpt: this.rows.cellsOf(row).join(delimiter).slice(0, 120),
           });
         }
       }

@@ -1,5 +1,5 @@
 import { isTimeHeading } from "./heading-words";
-import type { Rows } from "./split-rows";
+import type { Rows } from "./rows";
 import { FOREIGN_ZONE, READ, UNREADABLE } from "./stamp-column";
 import { readUnit } from "./units";
 
@@ -19,9 +19,9 @@ export const isBlankRow = (cells: readonly string[]): boolean => cells.every((ce
  * row of units between); a later row with a heading of time where a stamp should be begins another table.
  */
 export function findSections(rows: Rows, stampStatus: Uint8Array, stampColumn: number): Section[] {
-  const n = rows.cells.length;
+  const n = rows.count;
   const isData = (row: number): boolean =>
-    (stampStatus[row] === READ || stampStatus[row] === FOREIGN_ZONE) && (rows.cells[row] as string[]).length > 1;
+    (stampStatus[row] === READ || stampStatus[row] === FOREIGN_ZONE) && rows.width(row) > 1;
   let first = 0;
   while (first < n && !isData(first)) first++;
   if (first === n) return [];
@@ -36,16 +36,15 @@ export function findSections(rows: Rows, stampStatus: Uint8Array, stampColumn: n
       continue;
     }
     if (stampStatus[row] !== UNREADABLE) continue;
-    const text = (rows.cells[row] as string[])[stampColumn] ?? "";
-    if ((rows.cells[row] as string[]).length < 2 || text.length > 40 || /\d/.test(text) || !isTimeHeading(text))
-      continue;
+    const text = rows.cell(row, stampColumn);
+    if (rows.width(row) < 2 || text.length > 40 || /\d/.test(text) || !isTimeHeading(text)) continue;
     let next = row + 1;
     while (next < n && !isData(next) && !isHeadingRow(rows, next, stampColumn, stampStatus)) next++;
     const hasData = next < n && isData(next);
     let metaFrom = row;
-    while (metaFrom - 1 > lastData && isMetaRow(rows.cells[metaFrom - 1] as string[], stampColumn)) metaFrom--;
+    while (metaFrom - 1 > lastData && isMetaRow(rows.cellsOf(metaFrom - 1), stampColumn)) metaFrom--;
     (sections[sections.length - 1] as Section).dataTo = metaFrom;
-    const unitsRow = row + 1 < n && isUnitsRow(rows.cells[row + 1] as string[], stampColumn) ? row + 1 : -1;
+    const unitsRow = row + 1 < n && isUnitsRow(rows.cellsOf(row + 1), stampColumn) ? row + 1 : -1;
     const dataFrom = hasData ? next : unitsRow >= 0 ? unitsRow + 1 : row + 1;
     sections.push({ metaFrom, headerRow: row, unitsRow, dataFrom, dataTo: n });
     lastData = Math.max(row, dataFrom - 1);
@@ -55,7 +54,7 @@ export function findSections(rows: Rows, stampStatus: Uint8Array, stampColumn: n
 }
 
 function isHeadingRow(rows: Rows, row: number, stampColumn: number, stampStatus: Uint8Array): boolean {
-  const text = (rows.cells[row] as string[])[stampColumn] ?? "";
+  const text = rows.cell(row, stampColumn);
   return stampStatus[row] === UNREADABLE && text.length <= 40 && !/\d/.test(text) && isTimeHeading(text);
 }
 
@@ -71,17 +70,17 @@ function headingAbove(
 ): { headerRow: number; unitsRow: number } {
   const skipBlank = (row: number): number => {
     let at = row;
-    while (at >= from && isBlankRow(rows.cells[at] as string[])) at--;
+    while (at >= from && isBlankRow(rows.cellsOf(at))) at--;
     return at;
   };
   let at = skipBlank(first - 1);
   let unitsRow = -1;
-  if (at > from && isUnitsRow(rows.cells[at] as string[], stampColumn)) {
+  if (at > from && isUnitsRow(rows.cellsOf(at), stampColumn)) {
     unitsRow = at;
     at = skipBlank(at - 1);
   }
   // A row that could not be read may stand first; names hold letters.
-  while (at >= from && !isNameRow(rows.cells[at] as string[])) at--;
+  while (at >= from && !isNameRow(rows.cellsOf(at))) at--;
   return at >= from ? { headerRow: at, unitsRow } : { headerRow: -1, unitsRow: -1 };
 }
 

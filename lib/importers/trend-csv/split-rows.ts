@@ -1,101 +1,209 @@
-/** Rows of a delimited text: the cells of each, and the physical line (1-based) on which it begins. */
-export type Rows = {
-  cells: string[][];
-  lines: number[];
-  /** Rows (by index) with a quote that never closes. */
-  malformed: Set<number>;
-  /** False when the text ends in the middle of a line, as a broken download does. */
-  endsWithLineEnd: boolean;
-};
+import { type Fields, QUOTE, Rows } from "./rows";
 
-const QUOTE = 34;
 const CR = 13;
 const LF = 10;
+const BRACE = 123;
+
+export type SplitOptions = {
+  /** Stop after so many rows. */
+  maxRows?: number;
+  /** Physical line on which the text begins. */
+  firstLine?: number;
+};
 
 /**
- * Splits text into rows by one delimiter. Quoted fields may hold delimiters, doubled quotes and line ends; a quote
- * that is not closed within 1,000 characters spoils its own line only, not the rest of the file. Unlike a general CSV
- * parser it keeps the physical line of each row.
+ * Splits UTF-8 text into rows by one delimiter of one byte. Quoted fields may hold delimiters, doubled quotes and line
+ * ends; a quote that is not closed within 1,000 bytes spoils its own line only, not the rest of the file. Unlike a
+ * general CSV parser it keeps the physical line of each row and makes no strings.
  */
-export function splitRows(text: string, delimiter: string, maxRows = Number.POSITIVE_INFINITY): Rows {
-  const rows: Rows = { cells: [], lines: [], malformed: new Set(), endsWithLineEnd: true };
-  const mark = delimiter.charCodeAt(0);
-  const length = text.length;
-  const hasBraces = text.includes("{");
-  let at = 0;
-  let line = 1;
-  while (at < length && rows.cells.length < maxRows) {
+export function splitRows(text: Uint8Array | string, delimiter: string, options: SplitOptions = {}): Rows {
+  const bytes = typeof text === "string" ? Buffer.from(text) : Buffer.from(text.buffer, text.byteOffset, text.length);
+  return new Rows(new Splitter(bytes, delimiter.charCodeAt(0)).split(options));
+}
+
+class Splitter {
+  private readonly special = new Uint8Array(256);
+  private starts: Int32Array;
+  private rowFirst: Int32Array = new Int32Array(1024);
+  private lines: Int32Array = new Int32Array(1024);
+  private fieldCount = 0;
+  private count = 0;
+  private line = 1;
+  private readonly fields: Fields;
+
+  constructor(
+    private readonly bytes: Buffer,
+    private readonly mark: number,
+  ) {
+    for (const code of [mark, CR, LF]) this.special[code] = 1;
+    this.starts = new Int32Array(Math.max(16, bytes.length >> 2));
+    this.fields = {
+      bytes,
+      length: bytes.length,
+      count: 0,
+      rowFirst: this.rowFirst,
+      starts: this.starts,
+      lines: this.lines,
+      apart: new Map(),
+      malformed: new Set(),
+      endsWithLineEnd: true,
+      ascii: isAscii(bytes),
+      quotes: bytes.includes(QUOTE),
+    };
+  }
+
+  split({ maxRows = Number.POSITIVE_INFINITY, firstLine = 1 }: SplitOptions): Fields {
+    const { bytes, fields } = this;
+    const hasBraces = bytes.includes(BRACE);
+    this.line = firstLine;
+    let at = 0;
+    while (at < bytes.length && this.count < maxRows) {
+      this.beginRow(at);
+      const odd = fields.quotes || hasBraces;
+      at = odd ? this.carefulRow(at, hasBraces) : this.plainRow(at);
+      this.count++;
+      this.line++;
+    }
+    this.grow(1);
+    this.rowFirst[this.count] = this.fieldCount;
+    const { count, rowFirst, starts, lines } = this;
+    return { ...fields, length: Math.min(at, bytes.length), count, rowFirst, starts, lines };
+  }
+
+  private beginRow(at: number): void {
+    this.grow(2);
+    this.rowFirst[this.count] = this.fieldCount;
+    this.lines[this.count] = this.line;
+    this.starts[this.fieldCount++] = at;
+  }
+
+  /** Goes to the end of a row without quotes or braces; returns where the next one begins. */
+  private plainRow(from: number): number {
+    const { bytes, special, mark } = this;
+    const { length } = bytes;
+    let at = from;
+    for (;;) {
+      while (at < length && special[bytes[at] as number] === 0) at++;
+      if (this.fieldCount + 1 >= this.starts.length) this.growStarts();
+      this.starts[this.fieldCount++] = at + 1;
+      if (at >= length) {
+        this.fields.endsWithLineEnd = false;
+        return length;
+      }
+      if (bytes[at] !== mark) return this.pastLineEnd(at);
+      at++;
+    }
+  }
+
+  /** A row that may hold quotes or braces. Where its fields are plain spans it is kept as such, else as strings. */
+  private carefulRow(from: number, hasBraces: boolean): number {
+    const { bytes, mark } = this;
+    const first = this.fieldCount;
     const cells: string[] = [];
-    rows.lines.push(line);
-    let ended = false;
-    while (!ended) {
-      if (text.charCodeAt(at) === QUOTE) {
-        const close = closingQuote(text, at, mark);
-        if (close > 0) {
-          const inner = text.slice(at + 1, close);
-          for (let i = at + 1; i < close; i++) if (text.charCodeAt(i) === LF) line++;
-          cells.push(inner.includes('""') ? inner.replaceAll('""', '"') : inner);
-          at = close + 1;
-        } else {
-          rows.malformed.add(rows.lines.length - 1);
-          const end = fieldEnd(text, at, mark);
-          cells.push(text.slice(at, end));
-          at = end;
+    let isPlain = true;
+    let at = from;
+    for (;;) {
+      const close = bytes[at] === QUOTE ? this.closingQuote(at) : -1;
+      if (close > 0) {
+        const inner = bytes.toString("utf8", at + 1, close);
+        if (inner.includes("\n")) {
+          isPlain = false;
+          this.line += inner.split("\n").length - 1;
         }
+        if (inner.includes('""')) isPlain = false;
+        cells.push(inner.replaceAll('""', '"'));
+        at = close + 1;
       } else {
-        const end = fieldEnd(text, at, mark);
-        cells.push(text.slice(at, end));
+        if (bytes[at] === QUOTE) {
+          this.fields.malformed.add(this.count);
+          isPlain = false;
+        }
+        const end = this.fieldEnd(at);
+        cells.push(bytes.toString("utf8", at, end));
         at = end;
       }
-      const code = text.charCodeAt(at);
-      if (code === mark) {
-        at++;
-        continue;
-      }
-      ended = true;
-      if (at >= length) rows.endsWithLineEnd = false;
-      else at += code === CR && text.charCodeAt(at + 1) === LF ? 2 : 1;
+      if (this.fieldCount + 1 >= this.starts.length) this.growStarts();
+      this.starts[this.fieldCount++] = at + 1;
+      if (bytes[at] !== mark || at >= bytes.length) break;
+      at++;
     }
-    rows.cells.push(hasBraces ? joinBraces(cells, delimiter) : cells);
-    line++;
+    const joined = hasBraces ? joinBraces(cells, String.fromCharCode(mark)) : cells;
+    if (!isPlain || joined !== cells) {
+      this.fields.apart.set(this.count, joined);
+      this.fieldCount = first + 1;
+      this.starts[first] = at + 1;
+    }
+    if (at < bytes.length) return this.pastLineEnd(at);
+    this.fields.endsWithLineEnd = false;
+    return bytes.length;
   }
-  return rows;
+
+  private pastLineEnd(at: number): number {
+    return at + (this.bytes[at] === CR && this.bytes[at + 1] === LF ? 2 : 1);
+  }
+
+  private fieldEnd(from: number): number {
+    let at = from;
+    while (at < this.bytes.length && this.special[this.bytes[at] as number] === 0) at++;
+    return at;
+  }
+
+  /** Index of the quote that closes a field opened at `from`, or -1. */
+  private closingQuote(from: number): number {
+    const { bytes, mark } = this;
+    const stop = Math.min(bytes.length, from + 1000);
+    for (let i = from + 1; i < stop; i++) {
+      if (bytes[i] !== QUOTE) continue;
+      const next = bytes[i + 1];
+      if (next === QUOTE) i++;
+      else if (i + 1 >= bytes.length || next === mark || next === LF || next === CR) return i;
+      else return -1;
+    }
+    return -1;
+  }
+
+  private grow(rows: number): void {
+    if (this.count + rows >= this.lines.length) {
+      this.lines = enlarged(this.lines);
+      this.rowFirst = enlarged(this.rowFirst);
+    }
+    if (this.fieldCount + rows >= this.starts.length) this.growStarts();
+  }
+
+  private growStarts(): void {
+    this.starts = enlarged(this.starts);
+  }
 }
 
-/** Status words in braces (`{alarm,unacknowledged}`) are one field though nobody quotes them. */
+function enlarged(array: Int32Array): Int32Array {
+  const larger = new Int32Array(array.length * 2);
+  larger.set(array);
+  return larger;
+}
+
+export function isAscii(bytes: Uint8Array): boolean {
+  let at = 0;
+  // Four bytes at a time from the first aligned one.
+  while (at < bytes.length && (bytes.byteOffset + at) % 4 !== 0) if ((bytes[at++] as number) > 127) return false;
+  const words = new Uint32Array(bytes.buffer, bytes.byteOffset + at, (bytes.length - at) >> 2);
+  for (let i = 0; i < words.length; i++) if (((words[i] as number) & 0x80808080) !== 0) return false;
+  for (at += words.length * 4; at < bytes.length; at++) if ((bytes[at] as number) > 127) return false;
+  return true;
+}
+
+/** Status words in braces (`{alarm,unacknowledged}`) are one field though nobody quotes them. Returns `cells` itself when there are none. */
 function joinBraces(cells: string[], delimiter: string): string[] {
-  const joined: string[] = [];
+  let joined: string[] | null = null;
   for (let i = 0; i < cells.length; i++) {
-    let cell = cells[i] as string;
+    const cell = cells[i] as string;
+    let close = i;
     if (cell.includes("{") && !cell.includes("}")) {
-      const close = cells.findIndex((other, k) => k > i && other.includes("}"));
-      if (close > i && !cells.slice(i + 1, close).some((other) => other.includes("{"))) {
-        cell = cells.slice(i, close + 1).join(delimiter);
-        i = close;
-      }
+      const found = cells.findIndex((other, k) => k > i && other.includes("}"));
+      if (found > i && !cells.slice(i + 1, found).some((other) => other.includes("{"))) close = found;
     }
-    joined.push(cell);
+    if (close > i) joined ??= cells.slice(0, i);
+    joined?.push(cells.slice(i, close + 1).join(delimiter));
+    i = close;
   }
-  return joined;
-}
-
-function fieldEnd(text: string, from: number, mark: number): number {
-  for (let i = from; i < text.length; i++) {
-    const code = text.charCodeAt(i);
-    if (code === mark || code === LF || code === CR) return i;
-  }
-  return text.length;
-}
-
-/** Index of the quote that closes a field opened at `from`, or -1. */
-function closingQuote(text: string, from: number, mark: number): number {
-  const stop = Math.min(text.length, from + 1000);
-  for (let i = from + 1; i < stop; i++) {
-    if (text.charCodeAt(i) !== QUOTE) continue;
-    const next = text.charCodeAt(i + 1);
-    if (next === QUOTE) i++;
-    else if (i + 1 >= text.length || next === mark || next === LF || next === CR) return i;
-    else return -1;
-  }
-  return -1;
+  return joined ?? cells;
 }

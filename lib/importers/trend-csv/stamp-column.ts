@@ -1,4 +1,9 @@
-import { readDate, readOffset, readTime, timeStart } from "./stamp-parts";
+import type { Rows } from "./rows";
+import { readDate, readOffset, readTime, type TimeParts, timeStart } from "./stamp-parts";
+import { StampTemplate } from "./stamp-template";
+
+/** Times of day remembered at a time. */
+const MOST_TIMES = 100_000;
 
 export const BLANK = 0;
 export const READ = 1;
@@ -26,16 +31,18 @@ export type StampColumn = {
   foreignWords: Set<string>;
   /** True when any stamp was filled down from the date of an earlier row. */
   filledDown: boolean;
+  /** The date that stood last, of a column of dates beside one of times. */
+  dateAfter: string;
 };
 
-/** Reads the stamps of rows `from` up to (not with) `to`. */
+/** Reads the stamps of all rows. `dateBefore` is the date that stood last before them, for rows that leave it out. */
 export function readStampColumn(
-  cells: readonly string[][],
-  span: { from: number; to: number },
+  rows: Rows,
   source: TimeSource,
   words: ReadonlyMap<string, number>,
+  dateBefore = "",
 ): StampColumn {
-  const n = cells.length;
+  const n = rows.count;
   const column: StampColumn = {
     status: new Uint8Array(n),
     dateKey: new Int32Array(n),
@@ -45,41 +52,43 @@ export function readStampColumn(
     formats: [],
     foreignWords: new Set(),
     filledDown: false,
+    dateAfter: dateBefore,
   };
-  if (source.form === "text" || source.form === "date-and-time") readTexts(cells, span, source, words, column);
-  else readNumbers(cells, span, source, column);
+  if (source.form === "text" || source.form === "date-and-time") readTexts(rows, source, words, column);
+  else readNumbers(rows, source, column);
   return column;
 }
 
 type DateEntry = { key: number; signature: string; numeric: boolean; separator: string };
 
-function readTexts(
-  cells: readonly string[][],
-  { from, to }: { from: number; to: number },
-  source: TextSource,
-  words: ReadonlyMap<string, number>,
-  out: StampColumn,
-): void {
+function readTexts(rows: Rows, source: TextSource, words: ReadonlyMap<string, number>, out: StampColumn): void {
   const dates = new Map<string, DateEntry | null>();
   const formatIndex = new Map<string, number>();
   const offsets = new Map<string, number | null>();
-  let carried = "";
-  for (let row = from; row < to; row++) {
-    const fields = cells[row] as string[];
+  const times = new Map<string, TimeParts | null>();
+  const template = new StampTemplate();
+  let model = -1;
+  const { fields } = rows;
+  for (let row = 0; row < rows.count; row++) {
+    const field = source.form === "text" && !fields.apart.has(row) ? fieldOf(fields, row, source.column) : -1;
+    if (model >= 0 && field >= 0 && template.matches(fields, field)) {
+      copyStamp(out, model, row, template.seconds);
+      continue;
+    }
     let dateText: string;
     let timeText: string;
     if (source.form === "text") {
-      const stamp = cleanStamp(fields[source.column] ?? "");
+      const stamp = cleanStamp(rows.cell(row, source.column));
       if (stamp === "") continue;
       const start = timeStart(stamp);
       dateText = start < 0 ? stamp : trimJoint(stamp.slice(0, start));
       timeText = start < 0 ? "" : stamp.slice(start);
     } else {
-      dateText = cleanStamp(fields[source.dateColumn] ?? "");
-      timeText = cleanStamp(fields[source.timeColumn] ?? "");
+      dateText = cleanStamp(rows.cell(row, source.dateColumn));
+      timeText = cleanStamp(rows.cell(row, source.timeColumn));
       if (dateText === "" && timeText === "") continue;
       if (dateText === "") {
-        dateText = carried;
+        dateText = out.dateAfter;
         out.filledDown = true;
       }
       // Some systems write a midnight beside each date of a column that has the time elsewhere.
@@ -98,8 +107,13 @@ function readTexts(
       dates.set(dateText, entry);
     }
     if (!entry) continue;
-    if (source.form === "date-and-time") carried = dateText;
-    const time = timeText === "" ? null : readTime(timeText);
+    if (source.form === "date-and-time") out.dateAfter = dateText;
+    let time = timeText === "" ? null : times.get(timeText);
+    if (time === undefined) {
+      if (times.size >= MOST_TIMES) times.clear();
+      time = readTime(timeText);
+      times.set(timeText, time);
+    }
     if (timeText !== "" && !time) continue;
     if (source.form === "date-and-time" && !time) continue;
     out.dateKey[row] = entry.key;
@@ -129,18 +143,33 @@ function readTexts(
     }
     out.format[row] = index;
     (out.formats[index] as { count: number }).count++;
+    if (field >= 0) {
+      template.learn(fields, field);
+      model = row;
+    }
   }
 }
 
-function readNumbers(
-  cells: readonly string[][],
-  { from, to }: { from: number; to: number },
-  source: NumberSource,
-  out: StampColumn,
-): void {
-  out.formats.push({ text: source.form, numeric: false, separator: "", firstRow: from, count: 0 });
-  for (let row = from; row < to; row++) {
-    const text = ((cells[row] as string[])[source.column] ?? "").trim().replace(",", ".");
+/** A stamp of the same date and form as an earlier one. */
+function copyStamp(out: StampColumn, model: number, row: number, seconds: number): void {
+  const format = out.format[model] as number;
+  out.status[row] = READ;
+  out.dateKey[row] = out.dateKey[model] as number;
+  out.secondOfDay[row] = seconds;
+  out.format[row] = format;
+  (out.formats[format] as { count: number }).count++;
+}
+
+/** Index of a field of a row kept as bytes, or -1 when the row has none there. */
+function fieldOf({ rowFirst }: Rows["fields"], row: number, column: number): number {
+  const field = (rowFirst[row] as number) + column;
+  return field + 1 < (rowFirst[row + 1] as number) ? field : -1;
+}
+
+function readNumbers(rows: Rows, source: NumberSource, out: StampColumn): void {
+  out.formats.push({ text: source.form, numeric: false, separator: "", firstRow: 0, count: 0 });
+  for (let row = 0; row < rows.count; row++) {
+    const text = rows.cell(row, source.column).trim().replace(",", ".");
     if (text === "") continue;
     out.status[row] = UNREADABLE;
     if (!/^\d+(\.\d+)?$/.test(text)) continue;

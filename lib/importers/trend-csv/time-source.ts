@@ -1,5 +1,5 @@
 import { isTimeHeading } from "./heading-words";
-import type { Rows } from "./split-rows";
+import type { Rows } from "./rows";
 import { secondsFromNumber, type TimeSource } from "./stamp-column";
 import { readDate, readTime, timeStart } from "./stamp-parts";
 
@@ -39,10 +39,10 @@ export type TimeColumns =
  * and a time column, else dates alone, else numbers under a heading that says time.
  */
 export function findTimeColumns(rows: Rows): TimeColumns {
-  const sample = sampleRows(rows.cells.length);
+  const sample = sampleRows(rows.count);
   const counts = new Map<number, { stamp: number; date: number; time: number; hashes: number }>();
   for (const row of sample) {
-    const cells = rows.cells[row] as string[];
+    const cells = rows.cellsOf(row);
     if (cells.length < 2) continue;
     for (let column = 0; column < Math.min(cells.length, MOST_COLUMNS); column++) {
       const text = cells[column] as string;
@@ -67,7 +67,7 @@ export function findTimeColumns(rows: Rows): TimeColumns {
     const column = columns.find(([, c]) => c.hashes === hashes)?.[0] ?? 0;
     return {
       status: "dates-destroyed",
-      rows: sample.filter((row) => DESTROYED.test((rows.cells[row]?.[column] ?? "").trim())),
+      rows: sample.filter((row) => DESTROYED.test(rows.cell(row, column).trim())),
     };
   }
   if (stamps > 0 && stamps >= Math.min(most("date"), most("time"))) {
@@ -94,12 +94,12 @@ export function findTimeColumns(rows: Rows): TimeColumns {
 /** A column of epoch numbers or spreadsheet serials, believed only under a heading that says time. */
 function numberColumn(rows: Rows, sample: readonly number[]): TimeSource | null {
   for (const row of sample.slice(0, 100)) {
-    const headings = rows.cells[row] as string[];
+    const headings = rows.cellsOf(row);
     for (let column = 0; column < headings.length; column++) {
       if (!isTimeHeading(headings[column] as string)) continue;
       const values = sample
         .filter((other) => other > row)
-        .map((other) => (rows.cells[other]?.[column] ?? "").trim().replace(",", "."))
+        .map((other) => rows.cell(other, column).trim().replace(",", "."))
         .filter((text) => text !== "");
       for (const form of ["epoch-milliseconds", "epoch-seconds", "serial"] as const) {
         const fitting = values.filter(
