@@ -16,7 +16,7 @@ const TEMP = list("temp tmp temperature temperatur temps znt zt rmt raumtemperat
 const OUTDOOR = list("oa oat outside outdoor outdoors ambient aussen außen osa");
 const RETURN_OR_MIXED = list("ra rat return ma mat mad mixed exhaust ea relief econ economizer");
 const WATER = list(
-  "chw chws chwr hw hws hwr hhw chilled water boiler condenser cws cwr glycol steam tower pump chiller",
+  "chw chws chwr chwst chwrt hw hws hwr hwst hwrt hhw hhws hhwr chilled water boiler condenser cws cwr glycol steam tower pump chiller",
 );
 const ELSE = list(
   "pressure static dp press humidity rh humid feuchte co2 voc fan sf rf ef vfd speed power kw kwh energy plug heater lighting light alarm filter smoke enthalpy dewpoint",
@@ -40,12 +40,13 @@ export function proposeKind(name: string): KindProposal {
   const last = words.at(-1) ?? "";
   const isSetpoint =
     has(SETPOINT) || words.some((word, i) => (word === "sp" && i > 0) || (word === "set" && words[i + 1] === "point"));
+  const spaceFirst = words[0] === "sp";
   const isTemp =
-    has(TEMP) || last === "t" || words.some((word, i) => word === "t" && SPACE.includes(words[i - 1] ?? ""));
+    has(TEMP) ||
+    last === "t" ||
+    words.some((word, i) => word === "t" && (SPACE.includes(words[i - 1] ?? "") || (spaceFirst && i === 1)));
   const saysSpace =
-    has(SPACE) ||
-    (words[0] === "sp" && isTemp) ||
-    words.some((word, i) => word === "z" && /^\d/.test(words[i + 1] ?? ""));
+    has(SPACE) || (spaceFirst && isTemp) || words.some((word, i) => word === "z" && /^\d/.test(words[i + 1] ?? ""));
   const isTerminal = has(TERMINAL) || saysSpace;
   const isAirHandler =
     !has(TERMINAL) && words.some((word, i) => AIR_HANDLER.includes(word) && (word.length > 1 || i === 0));
@@ -79,7 +80,8 @@ export function proposeKind(name: string): KindProposal {
     if (isAirHandler && !isTerminal) return skip("an air handler's damper, not a zone's");
     return found("damper-position", isTerminal ? "high" : "medium", "damper by its name");
   }
-  if (has(ELSE) && !(isTemp && saysSpace && !words.includes("fan"))) return skip("another quantity, which is not kept");
+  if ((has(ELSE) || isCarbon(words)) && !(isTemp && saysSpace && !words.includes("fan")))
+    return skip("another quantity, which is not kept");
   if (isSetpoint) return proposeSetpoint({ has, words, isAirHandler: isAirHandler && !saysSpace, found, skip });
   if (has(DISCHARGE) || has(SUPPLY)) {
     if (!isTemp) return skip("a supply air point other than its temperature");
@@ -114,6 +116,10 @@ export function proposeKind(name: string): KindProposal {
     reason: "the name does not say what it is: choose, or leave it out",
   };
 }
+
+/** `CO2` and `CO`, which are split before their digit. */
+const isCarbon = (words: readonly string[]): boolean =>
+  words.some((word, i) => word === "co" && (i === words.length - 1 || words[i + 1] === "2"));
 
 function proposeSetpoint(at: {
   has: (set: readonly string[]) => boolean;

@@ -1,10 +1,8 @@
 import { describe, expect, test } from "vitest";
-import {
-  equipmentKey,
-  type KnownZone,
-  proposedZoneCodes,
-  proposeMapping,
-} from "@/lib/importers/trend-csv/propose-mapping";
+import { equipmentKey } from "@/lib/importers/trend-csv/equipment-key";
+import { proposeMapping } from "@/lib/importers/trend-csv/propose-mapping";
+import type { KnownZone } from "@/lib/importers/trend-csv/propose-zone";
+import { proposedZoneCodes } from "@/lib/importers/trend-csv/proposed-zones";
 
 const zones: KnownZone[] = [
   { id: 1, code: "VAV-1", name: "North open plan" },
