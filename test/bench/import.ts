@@ -1,59 +1,42 @@
-import { mkdtempSync, rmSync, statSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import Database from "better-sqlite3";
-import { openTrendStore } from "@/db/trends/store";
-import type { TrendSlice } from "@/lib/trends/trend-store";
-import { syntheticYear } from "../support/synthetic-trends";
-import { medianMs, report } from "./stopwatch";
+import { printCircumstances } from "./circumstances";
+import { makeDataFolder } from "./data/data-folder";
+import { TYPICAL } from "./data/trend-file";
+import { benchAgain } from "./import-again";
+import { benchFresh } from "./import-fresh";
+import { benchLarge } from "./import-large";
 
-/** A year of 20 zones through the trend store, against one row a sample in a clustered table. */
-export async function benchImport(): Promise<void> {
-  const slices = [...syntheticYear({ zones: 20, days: 365, seed: 1 })];
-  const samples = slices.reduce((sum, slice) => sum + slice.ts.length, 0);
-  const folder = mkdtempSync(path.join(tmpdir(), "bench-"));
+/** Where an import bench works: made once, with a data folder of the building that each import begins from. */
+export type Workplace = { folder: string; freshDataFolder(): string };
+
+/** The whole import beside its peers; `--large` for a file of 2 GB, `--wide` or `--long` for one layout. */
+export async function benchImport(args: string[]): Promise<void> {
+  printCircumstances();
+  const folder = mkdtempSync(path.join(process.env.BENCH_FOLDER ?? tmpdir(), "bench-import-"));
+  const empty = path.join(folder, "empty");
+  makeDataFolder(empty, TYPICAL.zones);
+  let made = 0;
+  const place: Workplace = {
+    folder,
+    freshDataFolder() {
+      const copy = path.join(folder, `data-${made++}`);
+      cpSync(empty, copy, { recursive: true });
+      return copy;
+    },
+  };
+  const layouts = (["wide", "long"] as const).filter(
+    (layout) => args.includes(`--${layout}`) || !(args.includes("--wide") || args.includes("--long")),
+  );
   try {
-    const store = { file: path.join(folder, "trend.db"), bytes: 0 };
-    const rows = { file: path.join(folder, "rows.db"), bytes: 0 };
-    const storeMs = await medianMs(3, async () => {
-      rmSync(store.file, { force: true });
-      const trends = openTrendStore(store.file);
-      await trends.write(slices, 1);
-      trends.close();
-      store.bytes = statSync(store.file).size;
-    });
-    const again = openTrendStore(store.file);
-    const againMs = await medianMs(3, () => again.write(slices, 2));
-    again.close();
-    const rowsMs = await medianMs(1, () => {
-      rmSync(rows.file, { force: true });
-      insertRows(rows.file, slices);
-      rows.bytes = statSync(rows.file).size;
-    });
-
-    const rate = (ms: number) => `${(samples / ms / 1000).toFixed(2)} M readings/s`;
-    const size = (bytes: number) => `${(bytes / samples).toFixed(2)} bytes/reading`;
-    report(`trend store, ${samples} readings`, storeMs, `${rate(storeMs)}, ${size(store.bytes)}`);
-    report("the same file again", againMs, `${(againMs / storeMs).toFixed(2)} of the first import`);
-    report("one row a reading, prepared inserts", rowsMs, `${rate(rowsMs)}, ${size(rows.bytes)}`);
-    report(
-      "trend store / rows",
-      storeMs,
-      `time ${(storeMs / rowsMs).toFixed(3)}, size ${(store.bytes / rows.bytes).toFixed(3)}`,
-    );
+    for (const layout of layouts) {
+      if (args.includes("--large")) await benchLarge(place, layout);
+      else await benchFresh(place, layout, args.includes("--quick") ? 1 : 3);
+    }
+    if (layouts.includes("wide") && !args.includes("--large"))
+      await benchAgain(place, args.includes("--quick") ? 1 : 3);
   } finally {
-    rmSync(folder, { recursive: true });
+    rmSync(folder, { recursive: true, force: true });
   }
-}
-
-function insertRows(file: string, slices: TrendSlice[]): void {
-  const db = new Database(file);
-  db.pragma("journal_mode = WAL");
-  db.pragma("synchronous = NORMAL");
-  db.exec("create table sample (series integer, ts integer, v integer, primary key (series, ts)) without rowid");
-  const insert = db.prepare("insert or replace into sample values (?, ?, ?)");
-  db.transaction(() => {
-    for (const { series, ts, v } of slices) for (let i = 0; i < ts.length; i++) insert.run(series, ts[i], v[i]);
-  })();
-  db.close();
 }

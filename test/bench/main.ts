@@ -2,19 +2,21 @@ import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchImport } from "./import";
 import { benchRead } from "./read";
+import { closeTargets } from "./targets";
 
-const BENCHES: Record<string, () => Promise<void>> = {
+const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   import: benchImport,
   read: benchRead,
   analyse: benchAnalyse,
   assess: benchAssess,
 };
 
-const name = process.argv[2] ?? "";
+const [name = "", ...args] = process.argv.slice(2);
 const bench = BENCHES[name];
 if (bench === undefined) {
   process.stderr.write(`usage: npm run bench -- ${Object.keys(BENCHES).join("|")}\n`);
   process.exitCode = 2;
 } else {
-  await bench();
+  await bench(args);
+  closeTargets();
 }

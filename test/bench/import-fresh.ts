@@ -1,0 +1,104 @@
+import { rmSync } from "node:fs";
+import path from "node:path";
+import { agree } from "./agree";
+import { type Outcome, runContender } from "./contender";
+import type { ProductOutcome } from "./contenders/import-product";
+import { TYPICAL, writeTrendFile } from "./data/trend-file";
+import type { Workplace } from "./import";
+import { median } from "./median";
+import { line, target, unmeasured } from "./targets";
+
+type PeerOutcome = Outcome & { bytes: number; rows?: number; missing?: boolean };
+
+/** A year of 60 zones into an empty data folder: the whole import, beside peers that load the same file and check less. */
+export async function benchFresh(place: Workplace, layout: "wide" | "long", rounds: number): Promise<void> {
+  const file = path.join(place.folder, `typical-${layout}.csv`);
+  const written = writeTrendFile(file, { layout, ...TYPICAL });
+  line(
+    `\n${layout} file: ${written.readings} readings in ${written.rows} rows, ${(written.bytes / 1e6).toFixed(0)} MB; ${rounds} rounds`,
+  );
+
+  const peer = (script: string) => {
+    const database = path.join(place.folder, `${script}.db`);
+    return runContender<PeerOutcome>(script, { file, database, layout }).finally(() =>
+      rmSync(database, { force: true }),
+    );
+  };
+  const contenders: Record<string, () => Promise<PeerOutcome | ProductOutcome>> = {
+    product: async () => {
+      const dataFolder = place.freshDataFolder();
+      const done = await runContender<ProductOutcome>("import-product", { dataFolder, files: [file] });
+      rmSync(dataFolder, { recursive: true });
+      if (done.outcome !== "imported") throw new Error(done.message);
+      agree("readings stored and readings in the file", done.samples?.added, written.readings);
+      agree("rows accounted for and rows in the file", done.rows.rowsInFile, written.rows);
+      return done;
+    },
+    read_csv: () => peer("import-duckdb"),
+    ".import": () => peer("import-shell"),
+    "row inserts": () => peer("import-rows"),
+  };
+
+  const outcomes: Record<string, (PeerOutcome | ProductOutcome)[]> = {};
+  for (let round = 0; round < rounds; round++) {
+    for (const [name, run] of Object.entries(contenders)) {
+      const outcome = await run().catch((error: Error) => {
+        if (round === 0) line(`  ${name}: left out. ${error.message.split("\n")[0]}`);
+        return null;
+      });
+      if (outcome) outcomes[name] = [...(outcomes[name] ?? []), outcome];
+    }
+  }
+  report(layout, written.readings, outcomes);
+}
+
+function report(layout: string, readings: number, outcomes: Record<string, (PeerOutcome | ProductOutcome)[]>): void {
+  const of = (name: string, figure: (outcome: PeerOutcome | ProductOutcome) => number) =>
+    median((outcomes[name] ?? []).map(figure));
+  const ratio = (a: string, b: string) =>
+    median((outcomes[a] ?? []).map((each, round) => each.ms / (outcomes[b]?.[round]?.ms ?? Number.NaN)));
+  for (const [name, all] of Object.entries(outcomes)) {
+    if (all.some((each) => "missing" in each && each.missing)) {
+      line(`  ${name}: left out, there is no sqlite3 program here.`);
+      continue;
+    }
+    const ms = of(name, (each) => each.ms);
+    line(
+      `  ${name.padEnd(12)} ${ms.toFixed(0).padStart(7)} ms  ${(readings / ms / 1000).toFixed(2).padStart(6)} M readings/s  ` +
+        `${ratio(name, "read_csv").toFixed(2).padStart(5)} of read_csv  ${(of(name, (each) => each.bytes) / readings).toFixed(2).padStart(6)} bytes/reading  ` +
+        `peak ${of(name, (each) => each.peakMb)
+          .toFixed(0)
+          .padStart(4)} MB`,
+    );
+  }
+  if (!outcomes.product) {
+    unmeasured(`${layout} import`, "it did not succeed");
+    return;
+  }
+  const rate = readings / of("product", (each) => each.ms) / 1000;
+  if (outcomes.read_csv) {
+    const limit = layout === "wide" ? 1 : 0.5;
+    target({
+      what: `${layout} import / read_csv into a table`,
+      figure: ratio("product", "read_csv"),
+      limit,
+      unit: "of its time",
+    });
+  } else unmeasured(`${layout} import / read_csv into a table`, "the peer did not run");
+  target({
+    what: `${layout} import / row inserts`,
+    figure: ratio("product", "row inserts"),
+    limit: 0.25,
+    unit: "of their time",
+  });
+  target({ what: `${layout} import`, figure: rate, limit: 3, atLeast: true, unit: "M readings/s" });
+  const bytes = of("product", (each) => each.bytes);
+  target({ what: `${layout}: on disk`, figure: bytes / readings, limit: 1.3, unit: "bytes/reading" });
+  target({
+    what: `${layout}: on disk / rows`,
+    figure: bytes / of("row inserts", (each) => each.bytes),
+    limit: 0.1,
+    unit: "of their bytes",
+  });
+  target({ what: `${layout}: peak memory`, figure: of("product", (each) => each.peakMb), limit: 350, unit: "MB" });
+}
