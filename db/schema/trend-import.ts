@@ -22,7 +22,8 @@ export const point = sqliteTable(
   (t) => [uniqueIndex("point_name").on(t.buildingId, t.externalName), index("point_zone").on(t.zoneId)],
 );
 
-export const IMPORT_KINDS = ["trends", "weather", "zones", "desks", "devices"] as const;
+/** `readings` are what a collector sends one by one: no file. */
+export const IMPORT_KINDS = ["trends", "weather", "zones", "desks", "devices", "readings"] as const;
 export type ImportKind = (typeof IMPORT_KINDS)[number];
 
 /**

@@ -2,7 +2,7 @@ import { NextResponse } from "next/server";
 import { requestContext } from "@/app/_server/request-context";
 import { requireFacilities } from "@/lib/services/authorise";
 import { ServiceError } from "@/lib/services/errors";
-import { type FileOutcome, isImportKind, takeFile } from "@/lib/services/imports/take-file";
+import { type FileOutcome, isFileKind, takeFile } from "@/lib/services/imports/take-file";
 
 type Params = { params: Promise<{ buildingId: string }> };
 
@@ -20,7 +20,7 @@ export async function POST(request: Request, { params }: Params): Promise<Respon
     requireFacilities(ctx);
     const form = await request.formData();
     const kind = String(form.get("kind"));
-    if (!isImportKind(kind)) throw new ServiceError("invalid", "Say what the files hold.");
+    if (!isFileKind(kind)) throw new ServiceError("invalid", "Say what the files hold.");
     const files = form.getAll("files").filter((each): each is File => each instanceof File && each.name !== "");
     const outcomes: FileOutcome[] = [];
     for (const file of files) {
