@@ -7,6 +7,7 @@ import {
   openSync,
   readFileSync,
   readSync,
+  rmSync,
   statSync,
 } from "node:fs";
 import { open, rename, rm } from "node:fs/promises";
@@ -29,6 +30,8 @@ export type UploadFolder = {
   adopt(file: string, sha256: string): Promise<void>;
   /** The file to read from, or null when it was never kept. */
   open(sha256: string): OpenUpload | null;
+  /** Forgets a file; one that was never kept is no error. */
+  remove(sha256: string): void;
   /** All of the file's bytes, or null when it was never kept: for small files only. */
   read(sha256: string): Uint8Array | null;
 };
@@ -56,6 +59,7 @@ export function openUploadFolder(folder: string): UploadFolder {
       const file = place(sha256);
       return existsSync(file) ? openFile(file) : null;
     },
+    remove: (sha256) => rmSync(place(sha256), { force: true }),
     read(sha256) {
       const file = place(sha256);
       return existsSync(file) ? readFileSync(file) : null;
@@ -126,6 +130,7 @@ export function memoryUploads(): UploadFolder {
         ? { size: bytes.length, read: (offset, length) => bytes.subarray(offset, offset + length), close: () => {} }
         : null;
     },
+    remove: (sha256) => void files.delete(checkedHash(sha256)),
     read: (sha256) => files.get(checkedHash(sha256)) ?? null,
   };
 }

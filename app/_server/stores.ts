@@ -2,7 +2,7 @@ import path from "node:path";
 import { type AppDatabase, openAppDatabase } from "@/db/client";
 import { openTrendStore } from "@/db/trends/store";
 import { openUploadFolder, type UploadFolder } from "@/db/uploads";
-import { interruptLeftImports } from "@/lib/services/trend-imports/interrupt-left";
+
 import type { TrendStore } from "@/lib/trends/trend-store";
 import { dataFolder } from "./data-folder";
 
@@ -20,7 +20,7 @@ export function getStores(): Stores {
 function openStores(folder: string): Stores {
   const db = openAppDatabase(path.join(folder, "app.db"));
   const trends = openTrendStore(path.join(folder, "trend.db"));
-  interruptLeftImports({ db });
+
   process.on("exit", () => {
     trends.close();
     db.$client.close();

@@ -49,17 +49,20 @@ export function findRunsOfFile(
     .all();
 }
 
-/** Marks runs that a stopped process left behind; safe, because repeating an import changes nothing that is there. */
-export function interruptRunningImports(db: Queryable, message: string): number {
-  return db.update(importRun).set({ state: "interrupted", message }).where(eq(importRun.state, "running")).run()
-    .changes;
+/** Runs of any building that were brought the same bytes. */
+export function findRunsWithBytes(db: Queryable, sha256: string): Pick<ImportRunRow, "id" | "state">[] {
+  return db
+    .select({ id: importRun.id, state: importRun.state })
+    .from(importRun)
+    .where(eq(importRun.sha256, sha256))
+    .all();
 }
 
 export function insertImportRows(db: Queryable, runId: number, rows: readonly NewImportRowNote[]): void {
-  for (const row of rows)
-    db.insert(importRow)
-      .values({ ...row, runId })
-      .run();
+  if (rows.length === 0) return;
+  db.insert(importRow)
+    .values(rows.map((row) => ({ ...row, runId })))
+    .run();
 }
 
 export function deleteImportRows(db: Queryable, runId: number): void {

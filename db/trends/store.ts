@@ -9,7 +9,7 @@ import { readSlice } from "./read";
 import { removeSamples } from "./remove";
 import { prepareSchema } from "./schema";
 import { openTables, type SeriesRow, type Tables } from "./tables";
-import { undoRun } from "./undo";
+import { undoRun, undoStateOf } from "./undo";
 import { openUndoLog } from "./undo-log";
 import { writeSlices } from "./write";
 
@@ -39,6 +39,7 @@ export function openTrendStore(file: string): OpenTrendStore {
     extent: async (series) => rows(series).map(extentOf),
     remove: (series, from = 0, to = LAST_SECOND + 1) => removeSamples(store, { series, from, to }),
     undo: (run) => undoRun(store, run),
+    undoState: async (run) => undoStateOf(store.undoLog, run),
     close: () => void db.close(),
   };
 }

@@ -1,4 +1,5 @@
 import type Database from "better-sqlite3";
+import type { UndoState } from "@/lib/trends/trend-store";
 import { chunkPeriod } from "./bucket";
 import { readChunk, type Tables } from "./tables";
 import { TimedCommits } from "./timed-commits";
@@ -39,6 +40,12 @@ export async function undoRun(
   }
   commits.do(() => undoLog.finish(run));
   await commits.commit();
+}
+
+export function undoStateOf(undoLog: UndoLog, run: number): UndoState {
+  const status = undoLog.state(run);
+  const by = status === "undoable" ? undoLog.laterRun(run) : undefined;
+  return by === undefined ? { status } : { status: "blocked", by };
 }
 
 function assertNewest(undoLog: UndoLog, run: number): void {

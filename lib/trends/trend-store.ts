@@ -7,6 +7,12 @@ export type Reading = { series: number; ts: number; value: number };
 export type WriteStats = { added: number; changed: number; same: number; chunksWritten: number };
 
 /**
+ * Whether a run can be undone. `nothing`: it changed nothing, or was undone before. `blocked`: a later run, `by`, wrote
+ * to the same trends. `given-up`: several runs came after it, or its samples were removed in part.
+ */
+export type UndoState = { status: "nothing" | "undoable" | "given-up" } | { status: "blocked"; by: number };
+
+/**
  * The trend store: packed samples by series id (= `point.id`). Callers see typed arrays, never SQL. All times are
  * UTC seconds. `run` is the import run that a write belongs to; `undo` puts back what stood before it.
  */
@@ -22,4 +28,5 @@ export interface TrendStore {
   extent(series: readonly number[]): Promise<({ firstTs: number; lastTs: number; count: number } | null)[]>;
   remove(series: number, from?: number, to?: number): Promise<void>;
   undo(run: number): Promise<void>;
+  undoState(run: number): Promise<UndoState>;
 }

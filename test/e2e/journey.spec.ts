@@ -90,7 +90,7 @@ test("takes a building from nothing to the cost of overcooling on real trend log
     await bringIn(page, "Zones (CSV)", path.join(FIXTURES, "zones.csv"));
     await expect(page.getByRole("status")).toContainText("4 zones added, 0 changed, 0 as they were.");
     await bringIn(page, "Desks (CSV)", path.join(FIXTURES, "desks.csv"));
-    await expect(page.getByRole("status")).toContainText("6 desks added, 0 changed, 0 as they were; 1 rows not taken");
+    await expect(page.getByRole("status")).toContainText("6 desks added, 0 changed, 0 as they were; 1 row not taken");
     await page.getByRole("link", { name: "desks.csv" }).click();
     const rejected = await tableRows(page.getByRole("table", ROWS));
     expect(rejected).toEqual([
@@ -238,7 +238,7 @@ test("takes a building from nothing to the cost of overcooling on real trend log
 
   await test.step("takes devices from a table and rejects one of no zone by its line", async () => {
     await bringIn(page, "Devices (CSV)", path.join(FIXTURES, "devices.csv"));
-    await expect(page.getByRole("status")).toContainText("1 devices added");
+    await expect(page.getByRole("status")).toContainText("1 device added");
     await page.getByRole("link", { name: "devices.csv" }).click();
     expect(await tableRows(page.getByRole("table", ROWS))).toEqual([
       expect.objectContaining({

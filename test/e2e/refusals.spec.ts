@@ -51,11 +51,11 @@ test("refuses a building that cannot be, each entry in its own words", async ({ 
 test("refuses tables and files that are something else, and loses nothing that was there", async ({ page }) => {
   const building = await setUp(page, "Refusing office");
   await bringIn(page, building, "Zones (CSV)", csv("zones.csv", "zone,area_ft2\nA-1,900\nA-2,-5\nA-1,800\n"));
-  await expect(said(page)).toContainText("1 zones added, 0 changed, 0 as they were; 2 rows not taken");
+  await expect(said(page)).toContainText("1 zone added, 0 changed, 0 as they were; 2 rows not taken");
   await bringIn(page, building, "Zones (CSV)", csv("people.csv", "name,phone\nsomebody,123\n"));
   await expect(said(page)).toContainText("people.csv was refused");
   await bringIn(page, building, "Desks (CSV)", csv("desks.csv", "desk,zone\nD-1,A-1\nD-2,A-9\n"));
-  await expect(said(page)).toContainText("1 desks added, 0 changed, 0 as they were; 1 rows not taken");
+  await expect(said(page)).toContainText("1 desk added, 0 changed, 0 as they were; 1 row not taken");
   await bringIn(page, building, "Weather year (EPW or TMY3)", csv("table.csv", "a,b\n1,2\n"));
   await expect(said(page)).toContainText("neither an EPW file");
   for (const [name, text, words] of [

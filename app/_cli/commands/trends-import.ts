@@ -3,7 +3,7 @@ import { ServiceError } from "@/lib/services/errors";
 import { readAnswerWords } from "@/lib/services/trend-imports/answer-words";
 import { type FileImport, importTrendFile } from "@/lib/services/trend-imports/import-file";
 import { withContext } from "../context";
-import { readFiles } from "../read-files";
+import { findFiles } from "../find-files";
 import { asUsage, readArguments, readBuildingId } from "../usage";
 
 type FileReport = FileImport | { file: string; outcome: "failed"; message: string };
@@ -20,7 +20,7 @@ export async function trendsImport(args: string[]): Promise<number> {
     json: { type: "boolean" },
   });
   const buildingId = readBuildingId(values.building);
-  const files = await readFiles(positionals);
+  const files = await findFiles(positionals);
   const answers = asUsage(() => readAnswerWords(values.answer ?? []));
   const rule = { acceptProposals: values["accept-proposals"] ?? false, answers };
   const reports = await withContext(async (ctx) => {

@@ -7,6 +7,7 @@ import { actorName, requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import { counted } from "../trend-imports/counted";
 import { readTable } from "./read-table";
 import { type Taken, takeRows } from "./take-rows";
 
@@ -74,6 +75,6 @@ function rowCounts(fates: readonly RowFate[]) {
 
 function summary(kind: TableKind, taken: Taken, fates: readonly RowFate[]): string {
   const left = fates.filter((each) => each.fate === "rejected" || each.fate === "held-back").length;
-  const words = `${taken.added} ${kind} added, ${taken.changed} changed, ${taken.same} as they were`;
-  return left > 0 ? `${words}; ${left} rows not taken, listed below with the reason.` : `${words}.`;
+  const words = `${counted(taken.added, kind.slice(0, -1))} added, ${taken.changed} changed, ${taken.same} as they were`;
+  return left > 0 ? `${words}; ${counted(left, "row")} not taken, listed below with the reason.` : `${words}.`;
 }

@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import { inTransaction } from "@/db/client";
 import {
   deleteImportRows,
@@ -6,27 +7,36 @@ import {
   insertImportRows,
   updateImportRun,
 } from "@/db/queries/import-runs";
-import { inspectionOf } from "@/lib/importers/trend-csv/inspect-trend-file";
-import type { TrendFinding, TrendReading } from "@/lib/importers/trend-csv/trend-file";
+import type { TrendFileResult } from "@/lib/importers/trend-csv/read-trend-parts";
+import type { RowNote, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
 import type { WriteStats } from "@/lib/trends/trend-store";
 import type { Context } from "../context";
+import { releaseRun } from "./claim";
+import { counted } from "./counted";
+import { inspectionAlone } from "./inspect-run";
 import { isRunOfFile } from "./same-file";
+import type { Work } from "./work";
+
+/** Row notes written in one go: nobody else waits long for the rows. */
+const NOTES_AT_ONCE = 200;
 
 /**
  * Records what an import did: the fate of every row, what was stored, and the findings of the reading as it was done
  * (answers settle some that were there when the file was taken in) and of the conversion.
  */
-export function finishRun(
+export async function finishRun(
   ctx: Context,
   run: ImportRunRow,
-  reading: TrendReading,
-  { written, findings }: { written: WriteStats; findings: readonly TrendFinding[] },
-): ImportRunRow {
-  const { rows } = reading;
-  const inspection = inspectionOf(reading);
-  const result = {
-    state: "done" as const,
-    message: `${written.added} samples added, ${written.changed} changed, ${written.same} as they were.`,
+  work: Work,
+  done: { result: TrendFileResult; written: WriteStats; findings: readonly TrendFinding[] },
+): Promise<ImportRunRow> {
+  const { result, written, findings } = done;
+  const { rows } = result;
+  await keepRowNotes(ctx, run, result.rowNotes);
+  const inspection = inspectionAlone(result);
+  const finished = releaseRun(ctx, run, work, {
+    state: "done",
+    message: `${counted(written.added, "sample")} added, ${written.changed} changed, ${written.same} as they were.`,
     rowsInFile: rows.rowsInFile,
     rowsAccepted: rows.accepted,
     rowsRepaired: rows.repaired,
@@ -37,25 +47,25 @@ export function finishRun(
     samplesChanged: written.changed,
     samplesSame: written.same,
     inspection: { ...inspection, findings: [...inspection.findings, ...findings] },
-    finishedAtMs: ctx.now,
-  };
-  inTransaction(ctx.db, (tx) => {
-    deleteImportRows(tx, run.id);
-    insertImportRows(
-      tx,
-      run.id,
-      reading.rowNotes.map(({ line, fate, code, excerpt, file }) => ({
-        line,
-        fate,
-        code,
-        excerpt: file ? `${file}: ${excerpt}` : excerpt,
-      })),
-    );
-    updateImportRun(tx, run.id, result);
-    // Earlier tries of the same file that never ended are complete with this one.
-    for (const earlier of findRunsOfFile(tx, run.buildingId, run.sha256, ["running", "interrupted", "failed"]))
-      if (earlier.id !== run.id && isRunOfFile(earlier, run.fileName))
-        updateImportRun(tx, earlier.id, { state: "interrupted", message: `Completed by import ${run.id}.` });
+    finishedAtMs: work.clock(),
   });
-  return { ...run, ...result };
+  // Earlier tries of the same file that never ended are complete with this one.
+  for (const earlier of findRunsOfFile(ctx.db, run.buildingId, run.sha256, ["interrupted", "failed"]))
+    if (earlier.id !== run.id && isRunOfFile(earlier, run.fileName))
+      updateImportRun(ctx.db, earlier.id, { state: "interrupted", message: `Completed by import ${run.id}.` });
+  return finished;
+}
+
+async function keepRowNotes(ctx: Context, run: ImportRunRow, notes: readonly RowNote[]): Promise<void> {
+  deleteImportRows(ctx.db, run.id);
+  for (let start = 0; start < notes.length; start += NOTES_AT_ONCE) {
+    const some = notes.slice(start, start + NOTES_AT_ONCE).map(({ line, fate, code, excerpt, file }) => ({
+      line,
+      fate,
+      code,
+      excerpt: file ? `${file}: ${excerpt}` : excerpt,
+    }));
+    inTransaction(ctx.db, (tx) => insertImportRows(tx, run.id, some));
+    await nextTurn();
+  }
 }

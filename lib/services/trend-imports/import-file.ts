@@ -1,16 +1,19 @@
-import { findImportRun, type ImportRunRow } from "@/db/queries/import-runs";
+import type { ImportRunRow } from "@/db/queries/import-runs";
 import { listZones } from "@/db/queries/zones";
 import type { RowAccounting, TrendAnswers, TrendAsk, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
+import { ServiceError } from "../errors";
 import { type ChoiceRule, type Chosen, choosePoints, type Remark } from "./choose";
 import { confirmMapping, presentIn } from "./confirm";
 import { inspectionOf, readMappingTask } from "./mapping";
 import { fileFaults } from "./mapping-faults";
-import { runTrendImport } from "./run";
+import { queueTrendImports } from "./queue";
 import type { FileAnswers, RunAnswers } from "./run-input";
-import { type StagedFile, stageTrendFile } from "./stage";
+import { settleRun } from "./settle-run";
+import { type BroughtFile, type StagedFile, stageTrendFile } from "./stage";
+import { workInline } from "./work";
 
 export type FileImport = {
   file: string;
@@ -35,7 +38,7 @@ export type FileImport = {
 export async function importTrendFile(
   ctx: Context,
   buildingId: number,
-  file: { name: string; bytes: Uint8Array },
+  file: BroughtFile,
   rule: ChoiceRule,
 ): Promise<FileImport> {
   requireFacilities(ctx);
@@ -43,10 +46,11 @@ export async function importTrendFile(
   const choose = (run: ImportRunRow): Chosen =>
     choosePoints(readMappingTask(ctx, buildingId, [run.id]).lines, rule, presentIn(ctx, buildingId));
 
-  let staged = await stageTrendFile(ctx, buildingId, file);
+  const work = workInline(ctx);
+  let staged = await stageTrendFile(ctx, buildingId, file, { work });
   if (staged.state === "unchanged" && settlesMore(staged.run, choose(staged.run)))
-    staged = await stageTrendFile(ctx, buildingId, file, { again: true });
-  if (staged.state !== "waiting") return settledBefore(staged);
+    staged = await stageTrendFile(ctx, buildingId, file, { again: true, work });
+  if (staged.state !== "waiting") return settledBefore(ctx, staged);
 
   const { run } = staged;
   const { points, open, leftOut } = choose(run);
@@ -56,15 +60,20 @@ export async function importTrendFile(
   const nothingMapped = Object.values(points).every((choice) => choice.skip);
   if (open.length + ask.length > 0 || nothingMapped)
     return { ...reportOf(run), outcome: "asked", message: askedSentence(open, ask), open, ask, leftOut };
-  confirmMapping(ctx, buildingId, { points, answersByRun }, [run.id]);
-  const done = await runTrendImport(ctx, buildingId, run.id);
-  const codes = new Map(listZones(ctx.db, buildingId).map((zone) => [zone.id, zone.code]));
-  const mapped = Object.entries(points).flatMap(([name, choice]) =>
+  queueTrendImports(ctx, buildingId, confirmMapping(ctx, buildingId, { points, answersByRun }, [run.id]));
+  return importedReport(ctx, await settleRun(ctx, run.id, work), leftOut);
+}
+
+/** What an import did that got to its end; throws the reason when it did not. */
+function importedReport(ctx: Context, run: ImportRunRow, leftOut: Remark[]): FileImport {
+  if (run.state !== "done") throw new ServiceError("conflict", `${run.fileName}: ${run.message}`);
+  const codes = new Map(listZones(ctx.db, run.buildingId).map((zone) => [zone.id, zone.code]));
+  const mapped = Object.entries((run.answers as RunAnswers).points).flatMap(([name, choice]) =>
     choice.skip
       ? []
       : { name, kind: choice.kind, zone: choice.zoneId === null ? null : (codes.get(choice.zoneId) ?? null) },
   );
-  return { ...reportOf(findImportRun(ctx.db, buildingId, done.id) ?? done), outcome: "imported", mapped, leftOut };
+  return { ...reportOf(run), outcome: "imported", mapped, leftOut };
 }
 
 /** True when points of a file imported before would be stored now that were left out then for want of a place. */
@@ -76,8 +85,9 @@ function settlesMore(run: ImportRunRow, { points }: Chosen): boolean {
   });
 }
 
-function settledBefore({ state, run }: StagedFile): FileImport {
+function settledBefore(ctx: Context, { state, run }: StagedFile): FileImport {
   if (state === "refused") return { ...reportOf(run), outcome: "refused" };
+  if (state === "settled") return importedReport(ctx, run, []);
   const message = "This very file was imported before: nothing to do.";
   return { ...reportOf(run), outcome: "unchanged", message, samples: null };
 }

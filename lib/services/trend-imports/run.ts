@@ -1,70 +1,130 @@
 import { inTransaction } from "@/db/client";
-import { findImportRun, type ImportRunRow, updateImportRun } from "@/db/queries/import-runs";
+import { findImportRun, type ImportRunRow } from "@/db/queries/import-runs";
 import { upsertPoint } from "@/db/queries/points";
-import { convertToStored } from "@/lib/importers/trend-csv/convert-to-stored";
-import { readTrendFile } from "@/lib/importers/trend-csv/read-trend-file";
-import type { TrendAnswers, TrendFinding, TrendPoint, TrendReading } from "@/lib/importers/trend-csv/trend-file";
-import type { TrendSlice } from "@/lib/trends/trend-store";
+import type { TrendFileResult } from "@/lib/importers/trend-csv/read-trend-parts";
+import { readTrendParts } from "@/lib/importers/trend-csv/read-trend-parts";
+import type { TrendAnswers, TrendInspection } from "@/lib/importers/trend-csv/trend-file";
+import type { WriteStats } from "@/lib/trends/trend-store";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import { claimRun } from "./claim";
+import { CollectedFindings } from "./collect-findings";
+import { endWithdrawn, failRun } from "./end-badly";
 import { finishRun } from "./finish-run";
-import type { PointChoice, RunAnswers } from "./run-input";
+import { inspectKeptFile, openKeptFile } from "./inspect-run";
+import { type MappedPoint, mappedPoints, type Series, slicesOf } from "./mapped-points";
+import type { RunAnswers } from "./run-input";
+import { takeOut } from "./take-out";
+import { type WorkWatch, watchWork } from "./watch-work";
+import { type Work, workInline } from "./work";
 
-/** Imports the files of runs whose mapping is settled, in turn. */
+/** Imports the files of runs whose mapping is settled here and now, in turn. */
 export async function runTrendImports(ctx: Context, buildingId: number, runIds: readonly number[]): Promise<void> {
   for (const runId of runIds) await runTrendImport(ctx, buildingId, runId);
 }
 
-/**
- * Stores the samples of one file. Repeating it is safe at any time: samples that are there already are found the
- * same, so an import that was cut off is completed by the next try.
- */
+/** Imports the file of one run whose mapping is settled, here and now. */
 export async function runTrendImport(ctx: Context, buildingId: number, runId: number): Promise<ImportRunRow> {
   requireFacilities(ctx);
-  const building = findBuildingOrRefuse(ctx, buildingId);
-  const { run, answers, bytes } = claim(ctx, buildingId, runId);
+  const run = findImportRun(ctx.db, buildingId, runId);
+  if (run?.kind !== "trends") throw new ServiceError("not-found", "This import does not exist.");
+  if (!run.answers) throw new ServiceError("precondition", `${run.fileName}: say first what its points are.`);
+  return storeRun(ctx, runId, workInline(ctx));
+}
+
+/**
+ * Stores the samples of one file as they are read. Repeating it is safe at any time: samples that are there already are
+ * found the same, so an import that was cut off is completed by the next try.
+ */
+export async function storeRun(ctx: Context, runId: number, work: Work): Promise<ImportRunRow> {
+  const from = ["waiting", "queued", "interrupted", "failed"] as const;
+  const run = claimRun(ctx, runId, { from, to: "running", work });
+  const watch = watchWork(ctx, run, work);
   try {
-    const reading = await readTrendFile({
-      fileName: run.fileName,
-      bytes,
-      timeZone: building.timeZone,
-      answers: trendAnswers(answers),
-    });
-    refuseUnready(run, reading);
-    const mapped = mappedPoints(reading, answers);
-    const ids = makePoints(ctx, buildingId, mapped);
-    const findings: TrendFinding[] = [];
-    const written = await ctx.trends.write(slicesOf(mapped, ids, findings), runId);
-    return finishRun(ctx, run, reading, { written, findings });
+    const answers = answersOf(run);
+    const mapped = mappedPoints(await readyInspection(ctx, run, answers, watch), answers);
+    const findings = new CollectedFindings();
+    const stored = await storeParts(ctx, run, { mapped, answers, watch, findings });
+    return await finishRun(ctx, run, work, { ...stored, findings: findings.list() });
   } catch (error) {
-    const known = error instanceof ServiceError;
-    const message = known
-      ? error.message
-      : "The import broke off. What was stored stays; bring the file in again to complete it.";
-    updateImportRun(ctx.db, runId, { state: "failed", message, finishedAtMs: ctx.now });
+    const withdrawn = await endWithdrawn(ctx, run, work, error);
+    if (withdrawn) return withdrawn;
+    if (error instanceof ServiceError) await takeOut(ctx, run);
+    failRun(
+      ctx,
+      run,
+      work,
+      error,
+      "The import broke off. What was stored stays; bring the file in again to complete it.",
+    );
     throw error;
+  } finally {
+    watch.stop();
   }
 }
 
-/** Takes a run for importing, so that the same form sent twice imports it once. */
-function claim(ctx: Context, buildingId: number, runId: number) {
-  return inTransaction(ctx.db, (tx) => {
-    const run = findImportRun(tx, buildingId, runId);
-    if (run?.kind !== "trends") throw new ServiceError("not-found", "This import does not exist.");
-    if (run.state === "running")
-      throw new ServiceError("conflict", `${run.fileName} is being imported at this moment. Look again in a minute.`);
-    const answers = run.answers as RunAnswers | null;
-    const bytes = ctx.uploads.read(run.sha256);
-    if (!answers || !bytes)
-      throw new ServiceError(
-        "precondition",
-        `${run.fileName}: say first what its points are, or bring the file in again.`,
-      );
-    updateImportRun(tx, runId, { state: "running", message: "" });
-    return { run, answers, bytes };
-  });
+function answersOf(run: ImportRunRow): RunAnswers {
+  const answers = run.answers as RunAnswers | null;
+  if (!answers) throw new ServiceError("precondition", `${run.fileName}: say first what its points are.`);
+  return answers;
+}
+
+/** What the file holds once its questions are answered. Refuses, before the first write, what must not be stored. */
+async function readyInspection(
+  ctx: Context,
+  run: ImportRunRow,
+  answers: RunAnswers,
+  watch: WorkWatch,
+): Promise<TrendInspection> {
+  const kept = run.inspection as TrendInspection | null;
+  const isAnswered = Object.values(answers.file).some((answer) => answer !== undefined);
+  if (kept && !isAnswered) {
+    refuseUnready(run, kept);
+    return kept;
+  }
+  const inspection = await inspectKeptFile(ctx, run, { answers: trendAnswers(answers), watch });
+  refuseUnready(run, inspection);
+  watch.restart();
+  return inspection;
+}
+
+type Storing = { mapped: readonly MappedPoint[]; answers: RunAnswers; watch: WorkWatch; findings: CollectedFindings };
+
+async function storeParts(
+  ctx: Context,
+  run: ImportRunRow,
+  { mapped, answers, watch, findings }: Storing,
+): Promise<{ result: TrendFileResult; written: WriteStats }> {
+  const { timeZone } = findBuildingOrRefuse(ctx, run.buildingId);
+  const source = openKeptFile(ctx, run);
+  try {
+    const parts = readTrendParts({ fileName: run.fileName, source, timeZone, answers: trendAnswers(answers) });
+    const reading: { result?: TrendFileResult } = {};
+    const slices = slicesOf(parts, makePoints(ctx, run.buildingId, mapped), {
+      findings,
+      onPart: (progress) => watch.progress(progress, findings.list()),
+      onEnd: (result) => {
+        reading.result = result;
+      },
+    });
+    const written = await ctx.trends.write(slices, run.id);
+    if (!reading.result) throw new Error(`${run.fileName} was not read to its end`);
+    // Only the end of a file tells whether its dates hold: then nothing of it may stay.
+    refuseUnready(run, reading.result);
+    return { result: reading.result, written };
+  } finally {
+    source.close();
+  }
+}
+
+function refuseUnready(run: ImportRunRow, inspection: Pick<TrendInspection, "outcome" | "refusal" | "ask">): void {
+  if (inspection.outcome === "refuse")
+    throw new ServiceError("invalid", inspection.refusal?.sentence ?? `${run.fileName} could not be read.`);
+  // A question about a point that is left out is of no consequence; a unit that is missing is refused by its point.
+  const open = inspection.ask.filter((ask) => ask.what !== "unit");
+  if (open.length > 0) throw new ServiceError("precondition", open.map((ask) => ask.question).join(" "));
 }
 
 function trendAnswers({ file, points }: RunAnswers): TrendAnswers {
@@ -73,51 +133,23 @@ function trendAnswers({ file, points }: RunAnswers): TrendAnswers {
   return { ...file, units };
 }
 
-function refuseUnready(run: ImportRunRow, reading: TrendReading): void {
-  if (reading.outcome === "refuse")
-    throw new ServiceError("invalid", reading.refusal?.sentence ?? `${run.fileName} could not be read.`);
-  // A question about a point that is left out is of no consequence.
-  const open = reading.ask.filter((ask) => ask.what !== "unit");
-  if (open.length > 0) throw new ServiceError("precondition", open.map((ask) => ask.question).join(" "));
-}
-
-type Mapped = { point: TrendPoint; choice: Extract<PointChoice, { skip: false }> };
-
-/** The points to be stored with their choices. Refuses before anything is written when a unit cannot be. */
-function mappedPoints(reading: TrendReading, { points }: RunAnswers): Mapped[] {
-  return reading.points.flatMap((point) => {
-    const choice = points[point.name];
-    if (!choice || choice.skip) return [];
-    const none = new Float64Array(0);
-    const verdict = convertToStored({ ...point, tsUtcSeconds: none, values: none }, choice.kind);
-    if (verdict.status !== "ok") throw new ServiceError("invalid", verdict.sentence);
-    return { point, choice };
-  });
-}
-
 /** All of the file's points at once, before their samples: an import that is cut off is mapped when it is repeated. */
-function makePoints(ctx: Context, buildingId: number, mapped: readonly Mapped[]): number[] {
-  return inTransaction(ctx.db, (tx) =>
-    mapped.map(
-      ({ point, choice }) =>
-        upsertPoint(tx, {
-          buildingId,
-          externalName: point.name,
-          kind: choice.kind,
-          zoneId: choice.zoneId,
-          fileUnit: point.unit ?? choice.unit ?? point.unitAsWritten ?? "state",
-          sampling: point.sampling,
-        }).id,
-    ),
+function makePoints(ctx: Context, buildingId: number, mapped: readonly MappedPoint[]): Map<string, Series> {
+  return inTransaction(
+    ctx.db,
+    (tx) =>
+      new Map(
+        mapped.map(({ point, choice }) => {
+          const { id } = upsertPoint(tx, {
+            buildingId,
+            externalName: point.name,
+            kind: choice.kind,
+            zoneId: choice.zoneId,
+            fileUnit: point.unit ?? choice.unit ?? point.unitAsWritten ?? "state",
+            sampling: point.sampling,
+          });
+          return [point.name, { id, kind: choice.kind }];
+        }),
+      ),
   );
-}
-
-/** Readings as the store holds them, one point at a time. What the limits of a kind leave out is added to `findings`. */
-function* slicesOf(mapped: readonly Mapped[], ids: readonly number[], findings: TrendFinding[]): Generator<TrendSlice> {
-  for (const [i, { point, choice }] of mapped.entries()) {
-    const stored = convertToStored(point, choice.kind);
-    if (stored.status !== "ok") throw new Error(`${point.name} was accepted, but cannot be converted`);
-    findings.push(...stored.findings);
-    if (stored.ts.length > 0) yield { series: ids[i] as number, ts: stored.ts, v: stored.v, decimals: stored.decimals };
-  }
 }

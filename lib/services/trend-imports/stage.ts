@@ -1,71 +1,42 @@
-import { createHash } from "node:crypto";
-import { findRunsOfFile, type ImportRunRow, insertImportRun } from "@/db/queries/import-runs";
-import { inspectTrendFile } from "@/lib/importers/trend-csv/inspect-trend-file";
-import { actorName, requireFacilities } from "../authorise";
+import type { ImportRunRow } from "@/db/queries/import-runs";
+import type { UploadBytes } from "@/db/uploads";
+import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
-import { isRunOfFile } from "./same-file";
+import { earlierRun, receiveTrendFile } from "./receive";
+import { settleRun } from "./settle-run";
+import { type Work, workInline } from "./work";
 
-/** Largest file taken in one go [bytes]. */
-export const LARGEST_FILE_BYTES = 200_000_000;
+/** A file from somewhere: its bytes, or the path that they lie at. */
+export type BroughtFile = { name: string; bytes: UploadBytes | Uint8Array };
 
-export type StagedFile =
-  | { state: "unchanged"; run: ImportRunRow }
-  | { state: "waiting"; run: ImportRunRow }
-  | { state: "refused"; run: ImportRunRow };
+/** `settled`: it has got past its mapping already, or somebody has cancelled it; its own state says which. */
+export type StagedFile = { state: "unchanged" | "waiting" | "refused" | "settled"; run: ImportRunRow };
 
 /**
- * Takes a trend file in: keeps it as it came, reads what it holds and what has to be asked, and stores no sample yet.
- * A file whose bytes were imported before changes nothing, unless it is to be taken `again` (for points left out then).
+ * Takes a trend file in here and now: keeps it as it came, reads what it holds and what has to be asked, and stores no
+ * sample yet. A file whose bytes were imported before changes nothing, unless it is to be taken `again` (for points
+ * left out then).
  */
 export async function stageTrendFile(
   ctx: Context,
   buildingId: number,
-  file: { name: string; bytes: Uint8Array },
-  { again = false }: { again?: boolean } = {},
+  file: BroughtFile,
+  { again = false, work = workInline(ctx) }: { again?: boolean; work?: Work } = {},
 ): Promise<StagedFile> {
-  const actor = requireFacilities(ctx);
-  const building = findBuildingOrRefuse(ctx, buildingId);
-  const sha256 = createHash("sha256").update(file.bytes).digest("hex");
-  const known = earlierRun(ctx, buildingId, { sha256, fileName: file.name, again });
-  if (known) return known;
-  const run = {
-    buildingId,
-    kind: "trends" as const,
-    fileName: file.name,
-    sha256,
-    byteCount: file.bytes.byteLength,
-    startedAtMs: ctx.now,
-    startedBy: actorName(actor),
-  };
-  const inspection = await inspectTrendFile({ fileName: file.name, bytes: file.bytes, timeZone: building.timeZone });
-  if (inspection.outcome === "refuse") {
-    const message = inspection.refusal?.sentence ?? "The file could not be read.";
-    return {
-      state: "refused",
-      run: insertImportRun(ctx.db, { ...run, state: "refused", message, inspection, finishedAtMs: ctx.now }),
-    };
-  }
-  await ctx.uploads.saveFrom([file.bytes]);
-  // Reading gives other requests a turn: the same file may have been taken in twice.
-  return (
-    earlierRun(ctx, buildingId, { sha256, fileName: file.name, again }) ?? {
-      state: "waiting",
-      run: insertImportRun(ctx.db, { ...run, state: "waiting", inspection }),
-    }
-  );
+  requireFacilities(ctx);
+  findBuildingOrRefuse(ctx, buildingId);
+  const kept = await ctx.uploads.saveFrom(file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes);
+  const received = receiveTrendFile(ctx, buildingId, { fileName: file.name, ...kept }, { again });
+  if (received.state === "unchanged") return { state: "unchanged", run: received.run };
+  const run = await settleRun(ctx, received.run.id, work);
+  return stagedAs(ctx, run);
 }
 
-/** The run that settled the same bytes before, or that waits for its mapping. */
-function earlierRun(
-  ctx: Context,
-  buildingId: number,
-  { sha256, fileName, again }: { sha256: string; fileName: string; again: boolean },
-): StagedFile | null {
-  const newestOf = (state: "waiting" | "done") =>
-    findRunsOfFile(ctx.db, buildingId, sha256, [state]).find((run) => isRunOfFile(run, fileName));
-  const waiting = newestOf("waiting");
-  const done = again ? undefined : newestOf("done");
-  if (done && !(waiting && waiting.id > done.id)) return { state: "unchanged", run: done };
-  return waiting ? { state: "waiting", run: waiting } : null;
+function stagedAs(ctx: Context, run: ImportRunRow): StagedFile {
+  if (run.state === "waiting" || run.state === "refused") return { state: run.state, run };
+  const first = run.state === "cancelled" ? earlierRun(ctx.db, run.buildingId, run, run.id) : null;
+  return first
+    ? { state: first.state === "waiting" ? "waiting" : "settled", run: first.run }
+    : { state: "settled", run };
 }

@@ -64,7 +64,7 @@ test("trends import asks about new points, imports what is proposed, and refuses
   const plain = await run("trends", "import", at("week.csv"), at("next.csv"), "--building", "1");
   expect(plain.code, plain.complaint).toBe(0);
   expect(plain.out).toContain("week.csv: unchanged.");
-  expect(plain.out).toContain("next.csv: imported. 1 samples added, 0 changed, 3 as they were.");
+  expect(plain.out).toContain("next.csv: imported. 1 sample added, 0 changed, 3 as they were.");
   expect(plain.out).toContain("rows 4 = 4 accepted + 0 repaired + 0 held back + 0 rejected + 0 ignored");
   expect(plain.out).toContain("left out: VAV-2-14 RAD-O: left out before");
 });

@@ -98,7 +98,9 @@ describe("taking an uploaded file", () => {
   it("gives a refusal as an outcome, so that the other files go on", async () => {
     const { ctx, buildingId } = office();
     const text = await takeFile(ctx, buildingId, "trends", { name: "notes.txt", bytes: bytesOf(["Dear all,"]) });
-    expect(text.state).toBe("refused");
+    expect(text).toMatchObject({ state: "received", message: "Received; it is read and imported in its turn." });
+    const nothing = await takeFile(ctx, buildingId, "trends", { name: "none.csv", bytes: new Uint8Array(0) });
+    expect(nothing.state).toBe("refused");
     const empty = await takeFile(ctx, buildingId, "zones", { name: "empty.csv", bytes: new Uint8Array(0) });
     expect(empty).toMatchObject({ state: "refused", message: "The file is empty: export it again." });
     const desks = await takeFile(ctx, buildingId, "desks", {

@@ -5,7 +5,6 @@ import { createBuilding } from "@/lib/services/buildings/save";
 import type { Context } from "@/lib/services/context";
 import { readImportHistory, readImportRun } from "@/lib/services/imports/history";
 import { confirmMapping } from "@/lib/services/trend-imports/confirm";
-import { interruptLeftImports } from "@/lib/services/trend-imports/interrupt-left";
 import { readMappingTask } from "@/lib/services/trend-imports/mapping";
 import { runTrendImport, runTrendImports } from "@/lib/services/trend-imports/run";
 import type { PointChoice } from "@/lib/services/trend-imports/run-input";
@@ -73,7 +72,10 @@ describe("taking a trend file in", () => {
       stageTrendFile(ctx, buildingId, { name: "d.csv", bytes: wideCsv({ [AIR]: [70, 71] }) }),
     ]);
     expect(both.state).toBe("waiting");
-    expect(readImportHistory(ctx, buildingId)).toHaveLength(2);
+    const history = readImportHistory(ctx, buildingId);
+    expect(history.map((run) => run.state).sort()).toEqual(["cancelled", "waiting", "waiting"]);
+    const twin = history.find((run) => run.state === "cancelled");
+    expect(twin?.message).toMatch(/^The same file as [cd]\.csv, import \d+: taken in once\.$/);
   });
 
   it("takes two files of the same bytes for two when their points are named by the files", async () => {
@@ -219,19 +221,13 @@ describe("importing again", () => {
     ]);
   });
 
-  it("completes an import that a stopped server left behind, without being told the mapping again", async () => {
+  it("completes an interrupted import when the same file comes again", async () => {
     const { ctx, buildingId, at } = office();
     const file = { name: "a.csv", bytes: wideCsv({ "2-14 ZN-T (°F)": TEMPS }) };
     const { run } = await stageTrendFile(ctx, buildingId, file);
     const points = { "2-14 ZN-T": at("zone-air-temp") };
     confirmMapping(ctx, buildingId, { points });
-    updateImportRun(ctx.db, run.id, { state: "running" });
-    const busy = await refusalOf(() => runTrendImport(ctx, buildingId, run.id));
-    expect(busy.code).toBe("conflict");
-
-    expect(interruptLeftImports(ctx)).toBe(1);
-    expect(interruptLeftImports(ctx)).toBe(0);
-    expect(readImportRun(ctx, buildingId, run.id).run.state).toBe("interrupted");
+    updateImportRun(ctx.db, run.id, { state: "interrupted" });
     const again = await stageTrendFile(ctx, buildingId, file);
     expect(again.state).toBe("waiting");
     expect(again.run.id).not.toBe(run.id);

@@ -1,0 +1,73 @@
+import { and, asc, eq, inArray, isNotNull, isNull, ne, or } from "drizzle-orm";
+import type { Queryable } from "../client";
+import { type ImportState, importRun } from "../schema/trend-import";
+import type { ImportRunRow, NewImportRun } from "./import-runs";
+
+/** A run by its id alone: for those who work off the queue of all buildings. */
+export function findRun(db: Queryable, id: number): ImportRunRow | undefined {
+  return db.select().from(importRun).where(eq(importRun.id, id)).get();
+}
+
+/** The next run to work on: first what is to be withdrawn, then the oldest that was received or queued. */
+export function nextInQueue(db: Queryable): { id: number; state: ImportState; withdraw: boolean } | undefined {
+  const columns = { id: importRun.id, state: importRun.state };
+  const first = (states: ImportState[], asked: boolean) =>
+    db
+      .select(columns)
+      .from(importRun)
+      .where(
+        and(
+          inArray(importRun.state, states),
+          eq(importRun.kind, "trends"),
+          isNull(importRun.owner),
+          asked ? isNotNull(importRun.withdrawalAskedBy) : isNull(importRun.withdrawalAskedBy),
+        ),
+      )
+      .orderBy(asc(importRun.id))
+      .limit(1)
+      .get();
+  const withdrawn = first(["received", "queued", "done", "interrupted", "failed"], true);
+  if (withdrawn) return { ...withdrawn, withdraw: true };
+  const next = first(["received", "queued"], false);
+  return next && { ...next, withdraw: false };
+}
+
+/** Runs that somebody works on, or did when the program ended. */
+export function listOwnedRuns(
+  db: Queryable,
+): Pick<ImportRunRow, "id" | "state" | "owner" | "heartbeatAtMs" | "attempts">[] {
+  const { id, state, owner, heartbeatAtMs, attempts } = importRun;
+  return db
+    .select({ id, state, owner, heartbeatAtMs, attempts })
+    .from(importRun)
+    .where(or(isNotNull(importRun.owner), inArray(importRun.state, ["inspecting", "running"])))
+    .all();
+}
+
+/** Another run whose samples are being stored at this moment. */
+export function otherRunningRun(
+  db: Queryable,
+  id: number,
+): { id: number; owner: string | null; heartbeatAtMs: number | null } | undefined {
+  return db
+    .select({ id: importRun.id, owner: importRun.owner, heartbeatAtMs: importRun.heartbeatAtMs })
+    .from(importRun)
+    .where(and(eq(importRun.state, "running"), ne(importRun.id, id)))
+    .get();
+}
+
+/** Changes a run that `owner` works on; false when it is no longer this owner's. */
+export function updateOwnRun(db: Queryable, id: number, owner: string, row: Partial<NewImportRun>): boolean {
+  return (
+    db
+      .update(importRun)
+      .set(row)
+      .where(and(eq(importRun.id, id), eq(importRun.owner, owner)))
+      .run().changes === 1
+  );
+}
+
+export function withdrawalAsked(db: Queryable, id: number): string | null {
+  const row = db.select({ by: importRun.withdrawalAskedBy }).from(importRun).where(eq(importRun.id, id)).get();
+  return row?.by ?? null;
+}

@@ -1,0 +1,80 @@
+import { findRunsWithBytes, type ImportRunRow } from "@/db/queries/import-runs";
+import type { TrendFileResult } from "@/lib/importers/trend-csv/read-trend-parts";
+import { inspectTrendSource } from "@/lib/importers/trend-csv/read-trend-parts";
+import type { TrendAnswers, TrendInspection } from "@/lib/importers/trend-csv/trend-file";
+import { findBuildingOrRefuse } from "../buildings/find";
+import type { Context } from "../context";
+import { ServiceError } from "../errors";
+import { claimRun, releaseRun } from "./claim";
+import { endWithdrawn, failRun } from "./end-badly";
+import { earlierRun } from "./receive";
+import { type WorkWatch, watchWork } from "./watch-work";
+import type { Work } from "./work";
+
+/**
+ * Reads a received file to its end for what it holds and what has to be asked, and stores no sample: afterwards it
+ * waits for its mapping, or is refused. Of two names for one file the second is cancelled.
+ */
+export async function inspectRun(ctx: Context, runId: number, work: Work): Promise<ImportRunRow> {
+  const run = claimRun(ctx, runId, { from: ["received"], to: "inspecting", work });
+  const watch = watchWork(ctx, run, work);
+  try {
+    const inspection = await inspectKeptFile(ctx, run, { watch });
+    return settle(ctx, run, work, inspection);
+  } catch (error) {
+    const withdrawn = await endWithdrawn(ctx, run, work, error);
+    if (withdrawn) return withdrawn;
+    failRun(ctx, run, work, error, "The reading of this file broke off. Nothing of it is stored.");
+    throw error;
+  } finally {
+    watch.stop();
+  }
+}
+
+/** What the kept bytes of a run hold, read with the answers given. */
+export async function inspectKeptFile(
+  ctx: Context,
+  run: ImportRunRow,
+  { answers, watch }: { answers?: TrendAnswers; watch: WorkWatch },
+): Promise<TrendInspection> {
+  const { timeZone } = findBuildingOrRefuse(ctx, run.buildingId);
+  const source = openKeptFile(ctx, run);
+  try {
+    const result = await inspectTrendSource({ fileName: run.fileName, source, timeZone, answers }, watch.progress);
+    return inspectionAlone(result);
+  } finally {
+    source.close();
+  }
+}
+
+/** The inspection without the fates of the rows, as it is kept with a run. */
+export function inspectionAlone({ rows: _rows, rowNotes: _notes, ...inspection }: TrendFileResult): TrendInspection {
+  return inspection;
+}
+
+export function openKeptFile(ctx: Context, { sha256, fileName }: ImportRunRow) {
+  const source = ctx.uploads.open(sha256);
+  if (!source)
+    throw new ServiceError("precondition", `The bytes of ${fileName} are no longer kept: bring the file in again.`);
+  return source;
+}
+
+function settle(ctx: Context, run: ImportRunRow, work: Work, inspection: TrendInspection): ImportRunRow {
+  const finishedAtMs = work.clock();
+  if (inspection.outcome === "refuse") {
+    const message = inspection.refusal?.sentence ?? "The file could not be read.";
+    const refused = releaseRun(ctx, run, work, { state: "refused", message, inspection, finishedAtMs });
+    if (findRunsWithBytes(ctx.db, run.sha256).every(({ state }) => state === "refused")) ctx.uploads.remove(run.sha256);
+    return refused;
+  }
+  const same = sameFileBefore(ctx, run, inspection);
+  if (!same) return releaseRun(ctx, run, work, { state: "waiting", inspection });
+  const message = `The same file as ${same.fileName}, import ${same.id}: taken in once.`;
+  return releaseRun(ctx, run, work, { state: "cancelled", message, inspection, finishedAtMs });
+}
+
+/** Another import of the same bytes, when its other name makes no difference. */
+function sameFileBefore(ctx: Context, run: ImportRunRow, inspection: TrendInspection): ImportRunRow | null {
+  if (inspection.findings.some((finding) => finding.code === "name-from-file")) return null;
+  return earlierRun(ctx.db, run.buildingId, run, run.id)?.run ?? null;
+}
