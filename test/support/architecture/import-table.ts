@@ -117,12 +117,15 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       "lib/services",
       "lib/services/access",
       ...FOUNDATIONS,
-      "app/_server/stores.ts",
+      "app/_server/open-stores.ts",
+      "app/_server/upload-context.ts",
     ],
     types: PURE_LIB,
   },
   /** The one place of the web server that opens the databases. */
-  "app/_server/stores.ts": { values: [...STORES, "app/_server", "lib/services", "node:*"], types: ["lib/trends"] },
+  "app/_server/open-stores.ts": { values: [...STORES, "node:*"], types: ["lib/trends"] },
+  /** Files on their way in have their folder beside the stores. */
+  "app/_server/upload-context.ts": { values: ["db/passing-files.ts", "app/_server", "lib/services", "node:*"] },
   [COMPONENTS]: {
     values: [
       ...NEXT_AND_REACT,
@@ -143,6 +146,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       "lib/services",
       "lib/services/access",
       "app/_server",
+      "app/_server/upload-context.ts",
       COMPONENTS,
       ...FOUNDATIONS,
       ...CONSTANTS,
