@@ -38,3 +38,11 @@ export function upsertPoint(db: Queryable, row: NewPoint): PointRow {
     .returning()
     .get();
 }
+
+/** Gives a point its new name; its id, and with it the series, stays. Nothing when no point has the old one. */
+export function renamePoint(db: Queryable, buildingId: number, from: string, to: string): void {
+  db.update(point)
+    .set({ externalName: to })
+    .where(and(eq(point.buildingId, buildingId), eq(point.externalName, from)))
+    .run();
+}

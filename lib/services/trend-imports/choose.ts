@@ -1,7 +1,7 @@
 import type { TrendAnswers } from "@/lib/importers/trend-csv/trend-file";
 import { BUILDING_KINDS } from "@/lib/trends/point-kind";
-import type { MappingLine } from "./mapping";
 import { type Present, pointFaults } from "./mapping-faults";
+import type { MappingLine } from "./mapping-lines";
 import type { PointChoice } from "./run-input";
 
 /** How points are mapped when nobody is there to confirm them. */

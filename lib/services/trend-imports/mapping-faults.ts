@@ -2,7 +2,8 @@ import type { PointRow } from "@/db/queries/points";
 import { convertToStored } from "@/lib/importers/trend-csv/convert-to-stored";
 import { FILE_UNITS, type TrendAsk } from "@/lib/importers/trend-csv/trend-file";
 import { BUILDING_KINDS } from "@/lib/trends/point-kind";
-import type { MappingLine, MappingTask } from "./mapping";
+import type { FileAsk } from "./mapping";
+import type { MappingLine } from "./mapping-lines";
 import type { FileAnswers, PointChoice } from "./run-input";
 
 type Mapped = Extract<PointChoice, { skip: false }>;
@@ -28,7 +29,7 @@ export function pointFaults(
     const fault = choiceFault(line, choice, present.zoneIds);
     const other = choice.zoneId === null ? undefined : taken.get(placeOf(choice));
     if (fault) faults.set(line.name, fault);
-    else if (other)
+    else if (other && choice.continues !== other)
       faults.set(
         line.name,
         `${line.name}: ${other} is already the ${choice.kind.replaceAll("-", " ")} of that zone. Leave one of them out.`,
@@ -63,7 +64,7 @@ function unitFault({ name, summary }: MappingLine, choice: Mapped): string | nul
 
 /** A sentence for each question about a whole file that is not answered, or not by one of its choices. */
 export function fileFaults(
-  fileAsks: MappingTask["fileAsks"],
+  fileAsks: readonly Pick<FileAsk, "runId" | "fileName" | "ask">[],
   answersByRun: Readonly<Record<string, FileAnswers>>,
 ): Map<string, string> {
   const faults = new Map<string, string>();

@@ -1,100 +1,143 @@
-import { type ImportRunRow, listImportRuns } from "@/db/queries/import-runs";
-import { listPoints, type PointRow } from "@/db/queries/points";
-import { listZones } from "@/db/queries/zones";
-import { type MappingProposal, proposeMapping } from "@/lib/importers/trend-csv/propose-mapping";
-import type { TrendAsk, TrendInspection, TrendPointSummary } from "@/lib/importers/trend-csv/trend-file";
-import type { PointKind } from "@/lib/trends/point-kind";
+import type { Queryable } from "@/db/client";
+import type { ImportRunRow } from "@/db/queries/import-runs";
+import type { TrendAsk } from "@/lib/importers/trend-csv/trend-file";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
-import type { RunAnswers } from "./run-input";
+import { isOnePoint, proposeProfileName, shapeOf, sourceKey } from "../mapping-profiles/file-shape";
+import { readProfiles, type Settlement, settlementOf } from "../mapping-profiles/settle";
+import { type MappingDraft, readMappingDraft } from "./mapping-draft";
+import { type LineState, lineStateOf, profileChoiceOf } from "./mapping-entry";
+import { inspectionOf, linesOf, listTrendRuns, type MappingLine, readLineBasis } from "./mapping-lines";
+import type { FileAnswers } from "./run-input";
 
-/** One point of the files, with what is proposed for it or what was settled before. */
-export type MappingLine = {
-  name: string;
-  /** Files that hold it, in the order they came. */
-  runIds: number[];
-  summary: TrendPointSummary;
-  proposal: MappingProposal;
-  /** How the point was mapped by an earlier import. */
-  known: { kind: PointKind; zoneId: number | null; fileUnit: string } | null;
-  /** True when the last import that held the point was told to leave it out. */
-  leftOutBefore: boolean;
-  /** The question about its unit, when a file does not say it. */
-  unitAsk: TrendAsk | null;
+/** A line with what stands in it and, when a profile does not settle it any more, why. */
+export type StatedLine = MappingLine & { state: LineState; differs: string | null };
+
+export type FileAsk = {
+  runId: number;
+  fileName: string;
+  ask: TrendAsk;
+  /** As entered or as a profile answers it. */
+  given: FileAnswers;
+  byProfile: boolean;
 };
+
+/** Files of one source, and the name under which their mapping may be kept. */
+export type MappingSource = { key: string; name: string; fileNames: string[]; points: number; onePoint: boolean };
 
 export type MappingTask = {
-  lines: MappingLine[];
+  lines: StatedLine[];
   /** Questions about a whole file: order of day and month, clock, value column. */
-  fileAsks: { runId: number; fileName: string; ask: TrendAsk }[];
+  fileAsks: FileAsk[];
   waiting: ImportRunRow[];
+  sources: MappingSource[];
+  /** Which profile was applied to which file and what no longer fits. */
+  profileNotes: { runId: number; fileName: string; sentence: string; fits: boolean }[];
+  /** The last change of many rows, in words; null when there is none to take back. */
+  lastStep: string | null;
 };
-
-export const inspectionOf = (run: ImportRunRow): TrendInspection => run.inspection as TrendInspection;
 
 /** What a person has to confirm before the waiting trend files, or those of the given runs, are imported. */
 export function readMappingTask(ctx: Context, buildingId: number, runIds?: readonly number[]): MappingTask {
   requireFacilities(ctx);
   findBuildingOrRefuse(ctx, buildingId);
-  const runs = listImportRuns(ctx.db, buildingId).filter((run) => run.kind === "trends");
+  return mappingTaskOf(ctx.db, buildingId, readMappingDraft(ctx.db, buildingId), runIds);
+}
+
+/** The task as it stands with a draft. */
+export function mappingTaskOf(
+  db: Queryable,
+  buildingId: number,
+  draft: MappingDraft,
+  runIds?: readonly number[],
+): MappingTask {
+  const runs = listTrendRuns(db, buildingId);
   const waiting = runs
     .filter((run) => (runIds ? runIds.includes(run.id) : run.state === "waiting"))
     .sort((a, b) => a.id - b.id);
-  const fileAsks = waiting.flatMap((run) =>
-    inspectionOf(run)
-      .ask.filter((ask) => ask.what !== "unit")
-      .map((ask) => ({ runId: run.id, fileName: run.fileName, ask })),
+  const basis = readLineBasis(db, buildingId, runs);
+  const profiles = waiting.length > 0 ? readProfiles(db, buildingId) : [];
+  const settlements = new Map(
+    waiting.map((run) => [run.id, settlementOf(profiles, basis, { id: run.id, inspection: inspectionOf(run) })]),
   );
-  return { lines: linesOf(ctx, buildingId, waiting, lastChoices(runs)), fileAsks, waiting };
+  const entered = Object.entries(draft.entries).flatMap(([name, { zoneId }]) =>
+    zoneId === null ? [] : [{ name, zoneId }],
+  );
+  const lines = linesOf(basis, waiting, entered).map((line): StatedLine => {
+    const profile = profileChoiceOf(line, settlements);
+    return { ...line, state: lineStateOf(line, draft.entries[line.name], profile), differs: profile?.sentence ?? null };
+  });
+  return {
+    lines,
+    fileAsks: waiting.flatMap((run) => fileAsksOf(run, settlements.get(run.id), draft)),
+    waiting,
+    sources: sourcesOf(waiting, settlements, draft),
+    profileNotes: waiting.flatMap(({ id: runId, fileName }) => {
+      const settlement = settlements.get(runId);
+      if (!settlement || settlement.status === "none") return [];
+      return { runId, fileName, sentence: settlement.sentence, fits: settlement.status === "fits" };
+    }),
+    lastStep: draft.lastStep?.words ?? null,
+  };
 }
 
-function linesOf(
-  ctx: Context,
-  buildingId: number,
+function fileAsksOf(run: ImportRunRow, settlement: Settlement | undefined, draft: MappingDraft): FileAsk[] {
+  const entered = draft.answersByRun[String(run.id)] ?? {};
+  const answered = settlement && settlement.status !== "none" ? settlement.answers.file : {};
+  return inspectionOf(run)
+    .ask.filter((ask) => ask.what !== "unit")
+    .map((ask) => ({
+      runId: run.id,
+      fileName: run.fileName,
+      ask,
+      given: { ...answered, ...entered },
+      byProfile: answerTo(ask, answered) !== null && answerTo(ask, entered) === null,
+    }));
+}
+
+/** The answer to one question, as a text of the form; null when it is not given. */
+export function answerTo({ what }: TrendAsk, answers: FileAnswers): string | null {
+  if (what === "flag-column") return answers.flagColumn ? answers.flagColumn.good.join(",") : null;
+  if (what === "unit") return null;
+  return { "date-order": answers.dateOrder, clock: answers.clock, "value-column": answers.valueColumn }[what] ?? null;
+}
+
+function sourcesOf(
   waiting: readonly ImportRunRow[],
-  last: ReadonlyMap<string, "imported" | "left-out">,
-): MappingLine[] {
-  const zones = listZones(ctx.db, buildingId);
-  const known = new Map(listPoints(ctx.db, buildingId).map((point) => [point.externalName, point]));
-  const lines = new Map<string, MappingLine>();
+  settlements: ReadonlyMap<number, Settlement>,
+  draft: MappingDraft,
+): MappingSource[] {
+  const groups = new Map<string, { runs: ImportRunRow[]; known: string | null; points: number; onePoint: boolean }>();
   for (const run of waiting) {
-    const { points, ask } = inspectionOf(run);
-    for (const summary of points) {
-      const { name } = summary;
-      const unitAsk = ask.find((each) => each.what === "unit" && each.points?.includes(name)) ?? null;
-      const line = lines.get(name);
-      if (line) {
-        line.runIds.push(run.id);
-        line.unitAsk ??= unitAsk;
-        continue;
-      }
-      lines.set(name, {
-        name,
-        runIds: [run.id],
-        summary,
-        proposal: proposeMapping(name, zones),
-        known: knownMapping(known.get(name)),
-        leftOutBefore: last.get(name) === "left-out",
-        unitAsk,
-      });
-    }
+    const inspection = inspectionOf(run);
+    const key = sourceKey(inspection);
+    const settlement = settlements.get(run.id);
+    const known = settlement && settlement.status !== "none" ? settlement.profile.name : null;
+    const onePoint = isOnePoint(shapeOf(inspection).layout);
+    const group = groups.get(key) ?? { runs: [], known: null, points: 0, onePoint };
+    group.runs.push(run);
+    group.known ??= known;
+    group.points = onePoint ? group.points + inspection.points.length : inspection.points.length;
+    groups.set(key, group);
   }
-  return [...lines.values()].sort((a, b) => a.name.localeCompare(b.name, "en"));
+  const taken = new Set<string>();
+  return [...groups].map(([key, { runs, known, points, onePoint }]) => {
+    const fileNames = runs.map((run) => run.fileName);
+    const proposed =
+      known ?? (onePoint && runs.length > 1 ? "one point a file" : proposeProfileName(fileNames.at(-1) ?? ""));
+    const name = draft.profileNames[key] ?? freeName(proposed, taken);
+    taken.add(name);
+    return { key, name, fileNames, points, onePoint };
+  });
 }
 
-/** What was last decided of each point, by its name; undecided ones are as if they had never come. */
-function lastChoices(newestFirst: readonly ImportRunRow[]): Map<string, "imported" | "left-out"> {
-  const last = new Map<string, "imported" | "left-out">();
-  for (const { answers } of newestFirst) {
-    for (const [name, choice] of Object.entries((answers as RunAnswers | null)?.points ?? {})) {
-      if (last.has(name) || (choice.skip && choice.undecided)) continue;
-      last.set(name, choice.skip ? "left-out" : "imported");
-    }
-  }
-  return last;
+/** The name, or the first numbered one that no other source of the same page has. */
+function freeName(name: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(name)) return name;
+  let number = 2;
+  while (taken.has(`${name} ${number}`)) number++;
+  return `${name} ${number}`;
 }
 
-function knownMapping(point: PointRow | undefined): MappingLine["known"] {
-  return point ? { kind: point.kind, zoneId: point.zoneId, fileUnit: point.fileUnit } : null;
-}
+export { inspectionOf };

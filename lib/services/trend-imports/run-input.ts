@@ -5,7 +5,7 @@ import { POINT_KINDS } from "@/lib/trends/point-kind";
 export const pointChoice = z.union([
   z.object({
     skip: z.literal(true),
-    /** Left out because nothing settled it, not because someone wanted it out: it is asked about again. */
+    /** Left out because nothing settled it, or for this time only: it is asked about again. */
     undecided: z.literal(true).optional(),
   }),
   z.object({
@@ -14,6 +14,8 @@ export const pointChoice = z.union([
     zoneId: z.number().int().nullable(),
     /** Unit, when the file does not say it. */
     unit: z.string().nullable().default(null),
+    /** Name that the same point had before: its samples go on under the new one. */
+    continues: z.string().optional(),
   }),
 ]);
 export type PointChoice = z.input<typeof pointChoice>;
@@ -27,9 +29,20 @@ export const fileAnswers = z.object({
 });
 export type FileAnswers = z.input<typeof fileAnswers>;
 
+/** A profile to be made from the files of one source, by the source's key. */
+const profileWish = z.object({
+  key: z.string(),
+  name: z.string().trim().max(120, "A name has at most 120 characters."),
+});
+export type ProfileWish = z.input<typeof profileWish>;
+
 export const mappingInput = z.object({
   points: z.record(z.string(), pointChoice),
   answersByRun: z.record(z.string(), fileAnswers).default({}),
+  /** The mark of the cautions that were looked at and let pass. */
+  cautionsSeen: z.string().default(""),
+  /** Sources whose mapping is kept as a profile; a name in use gets a new version. */
+  profiles: z.array(profileWish).default([]),
 });
 export type MappingInput = z.input<typeof mappingInput>;
 

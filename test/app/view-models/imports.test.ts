@@ -4,7 +4,7 @@ import { fieldErrorsOfForm, mappingFromForm } from "@/app/buildings/[buildingId]
 import { mappingLede, mappingRow } from "@/app/buildings/[buildingId]/imports/mapping/view-model";
 import { outcomeLines, waitingSentence } from "@/app/buildings/[buildingId]/imports/view-model";
 import type { ImportRun } from "@/lib/services/imports/history";
-import type { MappingLine } from "@/lib/services/trend-imports/mapping";
+import type { MappingLine } from "@/lib/services/trend-imports/mapping-lines";
 
 const line = (changes: Partial<MappingLine> = {}): MappingLine => ({
   name: "VAV-2-14 ZN-T",
@@ -25,6 +25,7 @@ const line = (changes: Partial<MappingLine> = {}): MappingLine => ({
   proposal: { kind: "zone-air-temp", skip: false, confidence: "high", reason: "by its name", zoneId: 5 },
   known: null,
   leftOutBefore: false,
+  continues: null,
   unitAsk: { what: "unit", choices: ["degF", "degC", "other"], proposal: "degF", question: "Which?" },
   ...changes,
 });
@@ -62,7 +63,6 @@ describe("a row of the mapping table", () => {
   it("is counted in the page's sentence", () => {
     const task = {
       lines: [line(), line({ known: { kind: "occupancy", zoneId: 1, fileUnit: "state" } })],
-      fileAsks: [],
       waiting: [{} as ImportRun],
     };
     expect(mappingLede(task)).toBe(

@@ -1,4 +1,5 @@
-import type { MappingLine, MappingTask } from "@/lib/services/trend-imports/mapping";
+import type { MappingTask } from "@/lib/services/trend-imports/mapping";
+import type { MappingLine } from "@/lib/services/trend-imports/mapping-lines";
 import { formatLocal } from "@/lib/time/format";
 import type { PointKind } from "@/lib/trends/point-kind";
 import { formatNumber } from "@/lib/units/format";
@@ -63,7 +64,7 @@ function holdsWords({ summary }: MappingLine, timeZone: string): string {
   return `${count}, ${day(summary.firstUtc)} to ${day(summary.lastUtc)}; first ${summary.first}, last ${summary.last}`;
 }
 
-export function mappingLede(task: MappingTask): string {
+export function mappingLede(task: { lines: readonly MappingLine[]; waiting: readonly unknown[] }): string {
   const files = task.waiting.length === 1 ? "One file holds" : `${task.waiting.length} files hold`;
   const points = task.lines.length === 1 ? "one point" : `${task.lines.length} points`;
   const known = task.lines.filter((line) => line.known).length;
