@@ -63,7 +63,7 @@ const IMPORTS: [file: string, source: string, fault: RegExp | null][] = [
     'import { openAppDatabase } from "@/db/client";',
     /app\/_server may not import db\/client/,
   ],
-  ["app/_server/stores.ts", 'import { openAppDatabase } from "@/db/client";', null],
+  ["app/_server/open-stores.ts", 'import { openAppDatabase } from "@/db/client";', null],
   ["app/devices/_components/a.tsx", 'import { b } from "@/lib/services/b";', /may import types of lib\/services/],
   ["app/devices/_components/a.tsx", 'import { save } from "../actions";', null],
   [

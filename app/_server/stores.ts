@@ -1,29 +1,24 @@
-import path from "node:path";
-import { type AppDatabase, openAppDatabase } from "@/db/client";
-import { openTrendStore } from "@/db/trends/store";
-import { openUploadFolder, type UploadFolder } from "@/db/uploads";
-
-import type { TrendStore } from "@/lib/trends/trend-store";
 import { dataFolder } from "./data-folder";
+import { type ImportWorker, startImportWorker } from "./import-worker";
+import { openStores, type Stores } from "./open-stores";
 
-export type Stores = { db: AppDatabase; trends: TrendStore; uploads: UploadFolder };
+type Shared = { stores: Stores; importWorker: ImportWorker };
 
 const KEY = Symbol.for("setpoint-ledger.stores");
-const shared = globalThis as typeof globalThis & { [KEY]?: Stores };
+const shared = globalThis as typeof globalThis & { [KEY]?: Shared };
 
 /** The stores of the data folder, opened at the first request and shared by every copy of this module. */
-export function getStores(): Stores {
-  shared[KEY] ??= openStores(dataFolder());
+export const getStores = (): Stores => getShared().stores;
+
+/** Tells the worker that there is something in the import queue. It looks by itself too, only later. */
+export const pokeImportWorker = (): void => getShared().importWorker.poke();
+
+/** Opening the stores starts the import worker: what an earlier server left in the queue goes on. */
+function getShared(): Shared {
+  const present = shared[KEY];
+  if (present) return present;
+  const folder = dataFolder();
+  const stores = openStores(folder);
+  shared[KEY] = { stores, importWorker: startImportWorker(folder, stores.db) };
   return shared[KEY];
-}
-
-function openStores(folder: string): Stores {
-  const db = openAppDatabase(path.join(folder, "app.db"));
-  const trends = openTrendStore(path.join(folder, "trend.db"));
-
-  process.on("exit", () => {
-    trends.close();
-    db.$client.close();
-  });
-  return { db, trends, uploads: openUploadFolder(path.join(folder, "uploads")) };
 }

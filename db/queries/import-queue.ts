@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray, isNotNull, isNull, ne, or } from "drizzle-orm";
+import { and, asc, eq, getTableColumns, inArray, isNotNull, isNull, ne, or } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { type ImportState, importRun } from "../schema/trend-import";
 import type { ImportRunRow, NewImportRun } from "./import-runs";
@@ -70,4 +70,24 @@ export function updateOwnRun(db: Queryable, id: number, owner: string, row: Part
 export function withdrawalAsked(db: Queryable, id: number): string | null {
   const row = db.select({ by: importRun.withdrawalAskedBy }).from(importRun).where(eq(importRun.id, id)).get();
   return row?.by ?? null;
+}
+
+/** Runs of a building that are in the queue, worked on or to be withdrawn, oldest first; without their long columns. */
+export function listUnsettledRuns(db: Queryable, buildingId: number): Omit<ImportRunRow, "inspection" | "answers">[] {
+  const { inspection: _inspection, answers: _answers, ...columns } = getTableColumns(importRun);
+  return db
+    .select(columns)
+    .from(importRun)
+    .where(
+      and(
+        eq(importRun.buildingId, buildingId),
+        eq(importRun.kind, "trends"),
+        or(
+          inArray(importRun.state, ["received", "inspecting", "queued", "running"]),
+          isNotNull(importRun.withdrawalAskedBy),
+        ),
+      ),
+    )
+    .orderBy(asc(importRun.id))
+    .all();
 }

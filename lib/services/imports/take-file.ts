@@ -1,4 +1,4 @@
-import type { ImportRunRow } from "@/db/queries/import-runs";
+import { findImportRun, type ImportRunRow } from "@/db/queries/import-runs";
 import { IMPORT_KINDS, type ImportKind } from "@/db/schema/trend-import";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
@@ -61,6 +61,15 @@ async function take(
   const { state, run } = receiveTrendFile(ctx, buildingId, { fileName: file.name, ...kept });
   if (state === "unchanged") return outcomeOf(run, "This very file was imported before: nothing to do.");
   return { ...outcomeOf(run), runId: run.id };
+}
+
+/** Outcomes of an upload as they stand now: files that were received have been read since, or not. */
+export function outcomesNow(ctx: Context, buildingId: number, outcomes: readonly FileOutcome[]): FileOutcome[] {
+  return outcomes.map((outcome) => {
+    if (outcome.state !== "received" || outcome.runId === null) return outcome;
+    const run = findImportRun(ctx.db, buildingId, outcome.runId);
+    return run ? { fileName: outcome.fileName, ...outcomeOf(run) } : outcome;
+  });
 }
 
 /** What became of a trend file so far, from its run. */

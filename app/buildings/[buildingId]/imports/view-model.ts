@@ -25,13 +25,14 @@ export function outcomeLines(text: string | undefined): OutcomeLine[] {
       shown: [string, string, string][];
       counts: { all: number; refused: number };
     };
-    const refused = shown.filter(([state]) => state === "refused");
-    const taken = shown.filter(([state]) => state !== "refused");
+    const isBad = ([state]: [string, string, string]) => state === "refused" || state === "failed";
+    const refused = shown.filter(isBad);
+    const taken = shown.filter((each) => !isBad(each));
     const lines = refused.map(
-      ([, fileName, message], i): OutcomeLine => ({
+      ([state, fileName, message], i): OutcomeLine => ({
         key: `refused-${i}`,
         kind: "caution",
-        title: fileName ? `${fileName} was refused` : "Nothing was brought in",
+        title: fileName ? `${fileName} ${state === "failed" ? "failed" : "was refused"}` : "Nothing was brought in",
         message,
       }),
     );

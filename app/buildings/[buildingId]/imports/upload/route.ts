@@ -1,8 +1,9 @@
 import { NextResponse } from "next/server";
+import { awaitImports } from "@/app/_server/await-imports";
 import { requestContext } from "@/app/_server/request-context";
 import { requireFacilities } from "@/lib/services/authorise";
 import { ServiceError } from "@/lib/services/errors";
-import { type FileOutcome, isFileKind, takeFile } from "@/lib/services/imports/take-file";
+import { type FileOutcome, isFileKind, outcomesNow, takeFile } from "@/lib/services/imports/take-file";
 
 type Params = { params: Promise<{ buildingId: string }> };
 
@@ -27,7 +28,10 @@ export async function POST(request: Request, { params }: Params): Promise<Respon
       const bytes = new Uint8Array(await file.arrayBuffer());
       outcomes.push(await takeFile(ctx, Number(buildingId), kind, { name: file.name, bytes }));
     }
-    return back(buildingId, outcomes.length > 0 ? outcomes : [noFile()]);
+    const received = outcomes.flatMap(({ state, runId }) => (state === "received" && runId !== null ? [runId] : []));
+    await awaitImports(ctx, Number(buildingId), received);
+    const settled = outcomesNow(ctx, Number(buildingId), outcomes);
+    return back(buildingId, settled.length > 0 ? settled : [noFile()]);
   } catch (error) {
     if (!(error instanceof ServiceError)) throw error;
     if (error.code === "unauthenticated") return seeOther(`/sign-in?next=/buildings/${buildingId}/imports`);
@@ -48,8 +52,9 @@ const noFile = (): FileOutcome => ({
  * each thing that was said of the others; the history has all of it.
  */
 function back(buildingId: string, outcomes: readonly FileOutcome[]): Response {
-  const refused = outcomes.filter((each) => each.state === "refused");
-  const taken = new Map(outcomes.flatMap((each) => (each.state === "refused" ? [] : [[each.message, each] as const])));
+  const isBad = ({ state }: FileOutcome) => state === "refused" || state === "failed";
+  const refused = outcomes.filter(isBad);
+  const taken = new Map(outcomes.flatMap((each) => (isBad(each) ? [] : [[each.message, each] as const])));
   const shown = [...refused.slice(0, 12), ...[...taken.values()].slice(0, 12)].map(({ fileName, state, message }) => [
     state,
     fileName,

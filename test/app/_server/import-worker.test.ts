@@ -1,0 +1,75 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import { type ImportWorker, startImportWorker } from "@/app/_server/import-worker";
+import { openStores, type Stores } from "@/app/_server/open-stores";
+import { createBuilding } from "@/lib/services/buildings/save";
+import type { Context } from "@/lib/services/context";
+import { readImportRun } from "@/lib/services/imports/history";
+import { confirmMapping } from "@/lib/services/trend-imports/confirm";
+import { queueTrendImports } from "@/lib/services/trend-imports/queue";
+import { receiveTrendFile } from "@/lib/services/trend-imports/receive";
+import { addZone } from "@/lib/services/zones/save";
+import { buildingInputOf } from "@/test/factories/building";
+import { wideCsv } from "@/test/factories/trend-csv";
+
+let folder: string;
+let stores: Stores;
+let ctx: Context;
+let worker: ImportWorker | undefined;
+beforeEach(() => {
+  folder = mkdtempSync(path.join(tmpdir(), "import-worker-"));
+  stores = openStores(folder);
+  ctx = { ...stores, actor: { kind: "command-line", name: "test" }, now: Date.now() };
+});
+afterEach(async () => {
+  await worker?.stop();
+  rmSync(folder, { recursive: true });
+});
+
+const start = (entry?: string): ImportWorker => {
+  worker = startImportWorker(folder, stores.db, entry);
+  return worker;
+};
+
+async function receive(buildingId: number, name: string, column: string): Promise<number> {
+  const kept = await ctx.uploads.saveFrom([wideCsv({ [column]: [72, 71, 70] })]);
+  return receiveTrendFile(ctx, buildingId, { fileName: name, ...kept }).run.id;
+}
+
+const runOf = (buildingId: number, id: number) => readImportRun(ctx, buildingId, id).run;
+
+async function until(reached: () => boolean): Promise<void> {
+  await vi.waitFor(() => expect(reached()).toBe(true), { timeout: 25_000, interval: 30 });
+}
+
+test("a thread reads what is received, and stores it once it is mapped", async () => {
+  const buildingId = createBuilding(ctx, buildingInputOf());
+  const zoneId = addZone(ctx, buildingId, { code: "2-14" });
+  const id = await receive(buildingId, "a.csv", "2-14 ZN-T (°F)");
+  const { poke } = start();
+  await until(() => runOf(buildingId, id).state === "waiting");
+  const choice = { skip: false as const, kind: "zone-air-temp" as const, zoneId, unit: null };
+  queueTrendImports(ctx, buildingId, confirmMapping(ctx, buildingId, { points: { "2-14 ZN-T": choice } }));
+  poke();
+  await until(() => runOf(buildingId, id).state === "done");
+  expect(runOf(buildingId, id)).toMatchObject({ samplesAdded: 3, rowsInFile: 3, owner: null, readingsRead: 3 });
+});
+
+test("a worker that breaks down leaves its file interrupted, with the reason, and the next worker goes on", async () => {
+  const complaint = vi.spyOn(console, "error").mockImplementation(() => {});
+  const buildingId = createBuilding(ctx, buildingInputOf());
+  const id = await receive(buildingId, "a.csv", "2-14 ZN-T (°F)");
+  start("test/support/breaking-worker.ts");
+  await until(() => runOf(buildingId, id).state === "interrupted");
+  expect(runOf(buildingId, id).message).toBe(
+    "The import broke down in the middle of this file. Nothing of it is stored.",
+  );
+  expect(complaint).toHaveBeenCalledWith(
+    "The import worker broke down:",
+    expect.objectContaining({ message: "out of memory" }),
+  );
+  const second = await receive(buildingId, "b.csv", "2-15 ZN-T (°F)");
+  await until(() => runOf(buildingId, second).state === "interrupted");
+});
