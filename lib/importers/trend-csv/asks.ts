@@ -1,7 +1,8 @@
+import { kindOfName } from "./kind-of-name";
 import type { Layout } from "./layout";
-import { proposeKind } from "./propose-kind";
+import type { PointTally } from "./point-tally";
 import type { StatisticsTable } from "./statistics-table";
-import type { TrendAnswers, TrendAsk, TrendPoint } from "./trend-file";
+import type { TrendAnswers, TrendAsk } from "./trend-file";
 import { answeredUnit, proposeUnit, unitChoices } from "./unit-question";
 
 /** The building's locale only says which order is offered first; it decides nothing. */
@@ -38,11 +39,11 @@ export const flagAsk = (flag: NonNullable<Layout["numericFlag"]>): TrendAsk => (
 });
 
 /** Questions about points without a unit, one for each set of units they may have; answered ones are not asked again. */
-export function unitAsks(points: readonly TrendPoint[], answers: TrendAnswers): { asks: TrendAsk[]; unknown: number } {
-  const groups = new Map<string, { choices: string[]; points: TrendPoint[] }>();
+export function unitAsks(points: readonly PointTally[], answers: TrendAnswers): { asks: TrendAsk[]; unknown: number } {
+  const groups = new Map<string, { choices: string[]; points: PointTally[] }>();
   for (const point of points) {
-    if (point.kind !== "numeric" || point.unitAsWritten !== null || point.tsUtcSeconds.length === 0) continue;
-    const choices = unitChoices(point.name, proposeKind(point.name));
+    if (point.draft.kind !== "numeric" || point.draft.unitAsWritten !== null || point.readings === 0) continue;
+    const choices = unitChoices(point.name, kindOfName(point.name));
     if (!choices || answeredUnit(point.name, choices, answers)) continue;
     const key = choices.join();
     const group = groups.get(key);
@@ -54,7 +55,7 @@ export function unitAsks(points: readonly TrendPoint[], answers: TrendAnswers): 
     unknown += asked.length;
     const proposal = proposeUnit(
       choices,
-      asked.map((point) => point.values),
+      asked.map((point) => Float64Array.from(point.sample)),
     );
     return {
       what: "unit",

@@ -8,6 +8,7 @@ import {
   STATUS_BAD,
   STATUS_FLAGGED,
 } from "./cell-reader";
+import type { FileContext } from "./file-context";
 import type { ValueColumn } from "./layout";
 import type { LineList } from "./line-list";
 import { newDraft } from "./new-draft";
@@ -31,6 +32,7 @@ export type GroupInput = {
   reader: CellReader;
   fates: RowFates;
   answers: TrendAnswers;
+  evidence: FileContext["evidence"];
   goodFlags: ReadonlySet<string> | null;
   eventLines: LineList;
   unreadableLines: LineList;
@@ -77,15 +79,13 @@ function collectColumn(
   input: GroupInput,
 ): PointDraft {
   const { rowIndex, utc, rows, reader, fates } = input;
-  const draft = newDraft(column, cells, input);
+  const draft = newDraft(column, input.evidence(input.section, column.name, cells), input);
   const isState = draft.kind === "state";
   const isSentinel = isState ? () => false : sentinelTest(draft.unit, cells.value, cells.code);
   const isImplausible = isState ? () => false : implausibleTest(draft.name, draft.unit);
-  const sparse = isState && cells.blanks * 2 > rowIndex.length;
   const ts = new Float64Array(rowIndex.length);
   const values = new Float64Array(rowIndex.length);
   const kept = new Int32Array(rowIndex.length);
-  const own = sparse ? new Float64Array(rowIndex.length) : null;
   let count = 0;
   const leaveOut = (row: number, code: TrendFindingCode, list: LineList): void => {
     list.add(rows.lines[row] as number);
@@ -96,7 +96,7 @@ function collectColumn(
     if ((state !== RESOLVED && state !== REPEATED) || isEvent?.[i] === 1) continue;
     const row = rowIndex[i] as number;
     const code = cells.code[i] as number;
-    if (sparse && code === MISSING) continue;
+    if (draft.sparse && code === MISSING) continue;
     const status = Math.max(cells.status?.[i] ?? 0, statusOfRow(column, row, input));
     if (code === MISSING || (code === FAILURE && !isState)) {
       // A bad status beside an empty cell tells why it is empty.
@@ -130,8 +130,7 @@ function collectColumn(
     count++;
   }
   draft.chunks.push({ ts: ts.slice(0, count), values: values.slice(0, count), rows: kept.slice(0, count) });
-  draft.presence.push(own ? ts.slice(0, count) : presence);
-  draft.sparse = sparse;
+  draft.presence.push(draft.sparse ? ts.slice(0, count) : presence);
   return draft;
 }
 

@@ -1,13 +1,14 @@
 import { makeFinding } from "./findings";
-import { refusedReading } from "./read-text";
 import { noReadings } from "./refusals";
-import { NO_ROWS, type RowAccounting, type TrendAsk, type TrendFinding, type TrendReading } from "./trend-file";
+import { refusedResult } from "./refused-result";
+import { addAccounts } from "./row-fates";
+import { NO_ROWS, type TrendAsk, type TrendFileResult, type TrendFinding } from "./trend-file";
 
 /** Findings that are counted over all members rather than listed for each. */
 const SUMMED: readonly string[] = ["name-from-file", "unit-unknown", "unit-from-values"];
 
 /** Readings of the members of a zip as one. A member that cannot be taken in is reported and does not hold up the others. */
-export function combineMembers(file: string, members: readonly TrendReading[]): TrendReading {
+export function combineMembers(file: string, members: readonly TrendFileResult[]): TrendFileResult {
   const taken = members.filter((member) => !member.refusal);
   const findings: TrendFinding[] = [];
   for (const { file: name, refusal } of members) {
@@ -24,7 +25,7 @@ export function combineMembers(file: string, members: readonly TrendReading[]): 
           sentence:
             `None of the ${members.length} files in the zip could be read. ${members[0]?.refusal?.sentence ?? ""}`.trim(),
         };
-    return refusedReading(file, refusal, { layout: "zip" }, findings);
+    return refusedResult(file, refusal, { layout: "zip" }, findings);
   }
   for (const code of SUMMED) {
     const found = taken.flatMap((member) => member.findings.filter((finding) => finding.code === code));
@@ -42,44 +43,39 @@ export function combineMembers(file: string, members: readonly TrendReading[]): 
   return {
     file,
     outcome: asks.length > 0 ? "ask" : caution ? "accept-with-findings" : "accept",
-    detected: { ...(taken[0] as TrendReading).detected, layout: "zip" },
+    detected: { ...(taken[0] as TrendFileResult).detected, layout: "zip" },
     points,
     instantsKnown: taken.every((member) => member.instantsKnown),
     ask: asks,
     findings,
     refusal: null,
-    rows: members.reduce((sum, member) => addRows(sum, member.rows), { ...NO_ROWS }),
+    rows: members.reduce((sum, member) => addAccounts(sum, member.rows), { ...NO_ROWS }),
     rowNotes: members.flatMap((member) => member.rowNotes.map((note) => ({ ...note, file: member.file }))),
   };
 }
 
-function addRows(a: RowAccounting, b: RowAccounting): RowAccounting {
-  return {
-    rowsInFile: a.rowsInFile + b.rowsInFile,
-    accepted: a.accepted + b.accepted,
-    repaired: a.repaired + b.repaired,
-    heldBack: a.heldBack + b.heldBack,
-    rejected: a.rejected + b.rejected,
-    ignored: a.ignored + b.ignored,
-  };
+/** Points of one name in several members take the folder and file before it: two zones are never taken for one. */
+function pointsApart(members: readonly TrendFileResult[]): Pick<TrendFileResult, "points"> & { repeated: number } {
+  const repeated = repeatedAmong(members);
+  const points = members.flatMap((member) =>
+    member.points.map((point) => ({ ...point, name: nameInZip(point.name, member.file, repeated) })),
+  );
+  return { points, repeated: repeated.size };
 }
 
-/** Points of one name in several members take the folder and file before it: two zones are never taken for one. */
-function pointsApart(members: readonly TrendReading[]): Pick<TrendReading, "points"> & { repeated: number } {
+/** Names that stand in more than one member. */
+export function repeatedAmong(members: readonly TrendFileResult[]): Set<string> {
   const counts = new Map<string, number>();
-  for (const { points } of members) for (const { name } of points) counts.set(name, (counts.get(name) ?? 0) + 1);
-  const points = members.flatMap((member) =>
-    member.points.map((point) => ({
-      ...point,
-      file: member.file,
-      name: (counts.get(point.name) ?? 0) > 1 ? `${point.name} (${member.file})` : point.name,
-    })),
-  );
-  return { points, repeated: [...counts.values()].filter((count) => count > 1).length };
+  for (const { points } of members.filter((member) => !member.refusal))
+    for (const { name } of points) counts.set(name, (counts.get(name) ?? 0) + 1);
+  return new Set([...counts].filter(([, count]) => count > 1).map(([name]) => name));
 }
+
+export const nameInZip = (name: string, member: string, repeated: ReadonlySet<string>): string =>
+  repeated.has(name) ? `${name} (${member})` : name;
 
 /** The same question of several members is asked once. */
-function combineAsks(members: readonly TrendReading[]): TrendAsk[] {
+function combineAsks(members: readonly TrendFileResult[]): TrendAsk[] {
   const asks = new Map<string, TrendAsk>();
   for (const ask of members.flatMap((member) => member.ask)) {
     const key = `${ask.what} ${ask.choices.join()} ${ask.column ?? ""}`;

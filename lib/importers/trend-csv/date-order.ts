@@ -8,52 +8,67 @@ export type OrderVerdict =
   | { status: "known"; order: DateOrder; evidence: string }
   | { status: "unknown" }
   /** Some stamps are possible only month first and others only day first. */
-  | { status: "contradictory"; rows: number[] };
+  | { status: "contradictory"; lines: number[] };
 
 const DAY = 86400;
+
+/** The dates of a file written as two numbers and a year, as far as it has been read. */
+export type DateTally = {
+  /** By the numbers as written: first and last second of the day, and the line that has the date first. */
+  dates: Map<number, { first: number; last: number; line: number }>;
+  dots: boolean;
+  longestStep: number;
+};
+
+export const noDates = (): DateTally => ({ dates: new Map(), dots: false, longestStep: 0 });
+
+/** Adds the dates of stamp columns; `lines` are the physical lines of their rows. */
+export function gatherDates(columns: readonly StampColumn[], lines: Int32Array, tally: DateTally): void {
+  for (const column of columns) {
+    if (!column.formats.some((format) => format.numeric)) continue;
+    let lastKey = -1;
+    let lastSecond = 0;
+    let known: { first: number; last: number } | undefined;
+    for (let row = 0; row < column.status.length; row++) {
+      if (column.status[row] !== READ) continue;
+      const format = column.formats[column.format[row] as number];
+      if (!format?.numeric) continue;
+      if (format.separator === ".") tally.dots = true;
+      const key = column.dateKey[row] as number;
+      const second = column.secondOfDay[row] as number;
+      if (key === lastKey) tally.longestStep = Math.max(tally.longestStep, Math.abs(second - lastSecond));
+      else known = tally.dates.get(key);
+      lastKey = key;
+      lastSecond = second;
+      if (!known) {
+        known = { first: second, last: second };
+        tally.dates.set(key, Object.assign(known, { line: lines[row] as number }));
+      } else if (second < known.first) known.first = second;
+      else if (second > known.last) known.last = second;
+    }
+  }
+}
 
 /**
  * The order of day and month for stamps written as two numbers and a year: dots, a number above 12, or the order
  * that alone lets the rows run on from day to day. Never the country.
  */
-export function inferDateOrder(columns: readonly StampColumn[]): OrderVerdict {
-  const dates = new Map<number, { first: number; last: number; row: number }>();
-  let dots = false;
-  let longestStep = 0;
-  let any = false;
-  for (const column of columns) {
-    let lastKey = -1;
-    let lastSecond = 0;
-    for (let row = 0; row < column.status.length; row++) {
-      if (column.status[row] !== READ) continue;
-      const format = column.formats[column.format[row] as number];
-      if (!format?.numeric) continue;
-      any = true;
-      if (format.separator === ".") dots = true;
-      const key = column.dateKey[row] as number;
-      const second = column.secondOfDay[row] as number;
-      if (key === lastKey) longestStep = Math.max(longestStep, Math.abs(second - lastSecond));
-      lastKey = key;
-      lastSecond = second;
-      const known = dates.get(key);
-      if (!known) dates.set(key, { first: second, last: second, row });
-      else if (second < known.first) known.first = second;
-      else if (second > known.last) known.last = second;
-    }
-  }
-  if (!any) return { status: "not-needed" };
+export function inferDateOrder({ dates, dots, longestStep }: DateTally): OrderVerdict {
+  if (dates.size === 0) return { status: "not-needed" };
 
-  let dayFirstRow = -1;
-  let monthFirstRow = -1;
-  for (const [key, { row }] of dates) {
+  let dayFirstLine = -1;
+  let monthFirstLine = -1;
+  for (const [key, { line }] of dates) {
     const { first, second } = numbersOf(key);
-    if (first > 12 && dayFirstRow < 0) dayFirstRow = row;
-    if (second > 12 && monthFirstRow < 0) monthFirstRow = row;
+    if (first > 12 && dayFirstLine < 0) dayFirstLine = line;
+    if (second > 12 && monthFirstLine < 0) monthFirstLine = line;
   }
-  if (dayFirstRow >= 0 && monthFirstRow >= 0) return { status: "contradictory", rows: [dayFirstRow, monthFirstRow] };
-  if (dots && monthFirstRow < 0) return { status: "known", order: "dmy", evidence: "dots between day, month and year" };
-  if (dayFirstRow >= 0) return { status: "known", order: "dmy", evidence: "a first number above 12" };
-  if (monthFirstRow >= 0) return { status: "known", order: "mdy", evidence: "a second number above 12" };
+  if (dayFirstLine >= 0 && monthFirstLine >= 0)
+    return { status: "contradictory", lines: [dayFirstLine, monthFirstLine] };
+  if (dots && monthFirstLine < 0)
+    return { status: "known", order: "dmy", evidence: "dots between day, month and year" };
+  if (dayFirstLine >= 0) return { status: "known", order: "dmy", evidence: "a first number above 12" };
+  if (monthFirstLine >= 0) return { status: "known", order: "mdy", evidence: "a second number above 12" };
   return byContinuity(dates, longestStep);
 }
 

@@ -1,17 +1,20 @@
 export type TextEncodingName = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
 
 /**
- * Text of a file: byte order mark first, then zeros on one parity (UTF-16 without a mark), then strict UTF-8, then
- * windows-1252. Null when zero bytes say that it is no text at all.
+ * Encoding by the first bytes of a file: byte order mark first, then zeros on one parity (UTF-16 without a mark), else
+ * UTF-8 for the time being (`isUtf8` tells of each part whether it is). Null when zero bytes say that it is no text.
  */
-export function decodeText(bytes: Uint8Array): { text: string; encoding: TextEncodingName } | null {
-  const encoding = markedEncoding(bytes) ?? unmarkedUtf16(bytes);
-  if (encoding === "binary") return null;
-  if (encoding) return { text: new TextDecoder(encoding).decode(bytes), encoding };
+export function encodingByHead(head: Uint8Array): TextEncodingName | null {
+  const encoding = markedEncoding(head) ?? unmarkedUtf16(head);
+  return encoding === "binary" ? null : (encoding ?? "utf-8");
+}
+
+export function isUtf8(bytes: Uint8Array): boolean {
   try {
-    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes), encoding: "utf-8" };
+    new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return true;
   } catch {
-    return { text: new TextDecoder("windows-1252").decode(bytes), encoding: "windows-1252" };
+    return false;
   }
 }
 

@@ -1,37 +1,54 @@
 import type { FileContext } from "./file-context";
-import type { PointDraft } from "./point-draft";
+import type { Rhythm } from "./gaps";
+import type { Layout } from "./layout";
 import type { SectionReading } from "./read-section";
 import type { Clock } from "./read-table";
 import { READ } from "./stamp-column";
 import type { TrendDetected } from "./trend-file";
 
-/** What the detection found, for the preview. */
-export function describeFile(
-  { rows, skeleton }: FileContext,
-  sections: readonly SectionReading[],
-  drafts: readonly PointDraft[],
-  timeZone: string,
-): TrendDetected {
+/** What the first part of a file says of the whole. */
+export type Opening = { preambleLines: number; detected: TrendDetected };
+
+/** What the detection found in the part that a file begins with. `hinted`: a `sep=` line stood before the table. */
+export function describeOpening(
+  context: FileContext,
+  { layout }: SectionReading,
+  { timeZone, hinted }: { timeZone: string; hinted: boolean },
+): Opening {
+  const { rows, skeleton } = context;
   const first = skeleton.sections[0];
   const clock = skeleton.clocks[0] as Clock;
-  const layout = sections[0]?.layout;
-  const samplings = new Set(drafts.map((draft) => draft.sampling));
+  const headerLine = first && first.headerRow >= 0 ? (rows.lines[first.headerRow] as number) : null;
+  return {
+    preambleLines:
+      headerLine === null ? 0 : Math.max(0, headerLine - 1 - (hinted ? 1 : 0) - (layout.namesRowUsed ? 1 : 0)),
+    detected: {
+      headerLine,
+      ...(first && first.unitsRow >= 0 ? { unitsLine: rows.lines[first.unitsRow] as number } : {}),
+      layout: layout.form,
+      timeColumns:
+        clock.source.form === "date-and-time"
+          ? 2
+          : skeleton.clocks.length > 1 && layout.form === "pairs"
+            ? skeleton.clocks.length
+            : 1,
+      dateOrder: dateOrder(skeleton, clock),
+      stampMarks: layout.stampMarks,
+      stampZone: stampZone(clock, layout, timeZone),
+    },
+  };
+}
+
+/** The detection of the whole file. */
+export function describeFile(opening: Opening, tables: number, rhythms: Iterable<Rhythm>): TrendDetected {
+  const all = [...rhythms];
+  const samplings = new Set(all.map(({ sampling }) => sampling));
   const [sampling] = samplings;
   return {
-    headerLine: first && first.headerRow >= 0 ? (rows.lines[first.headerRow] as number) : null,
-    ...(first && first.unitsRow >= 0 ? { unitsLine: rows.lines[first.unitsRow] as number } : {}),
-    layout: sections.length > 1 ? "stacked" : (layout?.form ?? "wide"),
-    timeColumns:
-      clock.source.form === "date-and-time"
-        ? 2
-        : skeleton.clocks.length > 1 && layout?.form === "pairs"
-          ? skeleton.clocks.length
-          : 1,
-    dateOrder: dateOrder(skeleton, clock),
-    stampMarks: layout?.stampMarks ?? "instant",
-    stampZone: stampZone(clock, layout, timeZone),
+    ...opening.detected,
+    ...(tables > 1 ? { layout: "stacked" } : {}),
     sampling: samplings.size > 1 ? "mixed" : (sampling ?? "interval"),
-    stepSeconds: drafts.find((draft) => draft.stepSeconds !== null)?.stepSeconds ?? null,
+    stepSeconds: all.find(({ stepSeconds }) => stepSeconds !== null)?.stepSeconds ?? null,
   };
 }
 
@@ -42,10 +59,10 @@ function dateOrder({ order, orderUsed }: FileContext["skeleton"], { source }: Cl
   return order.status === "not-needed" ? "ymd" : undefined;
 }
 
-function stampZone(clock: Clock, layout: SectionReading["layout"] | undefined, timeZone: string): string {
+function stampZone(clock: Clock, layout: Layout, timeZone: string): string {
   if (clock.source.form === "epoch-seconds" || clock.source.form === "epoch-milliseconds") return "UTC";
   const at = clock.stamps.status.indexOf(READ);
   if (at >= 0 && !Number.isNaN(clock.stamps.offset[at] as number)) return "in each stamp";
-  if (layout?.saysUtc) return "UTC";
-  return layout && layout.offsetColumn !== null ? "offset column" : timeZone;
+  if (layout.saysUtc) return "UTC";
+  return layout.offsetColumn !== null ? "offset column" : timeZone;
 }

@@ -1,30 +1,19 @@
 import { clockAsk, dateOrderAsk, flagAsk, unitAsks, valueColumnAsk } from "./asks";
-import type { FileContext } from "./file-context";
+import type { FileTally } from "./file-tally";
 import { makeFinding } from "./findings";
-import type { finishPoints } from "./finish-points";
+import { gapFindings } from "./gap-findings";
+import type { Rhythm } from "./gaps";
 import type { LineList } from "./line-list";
-import type { PointDraft } from "./point-draft";
-import type { SectionReading } from "./read-section";
+import { POINT_NOTICES } from "./point-draft";
+import type { PointTally } from "./point-tally";
 import type { TrendAnswers, TrendAsk, TrendFinding, TrendFindingCode } from "./trend-file";
 
 export type FileEvidence = {
-  context: FileContext;
-  sections: readonly SectionReading[];
-  drafts: readonly PointDraft[];
-  finished: ReturnType<typeof finishPoints>;
+  tally: FileTally;
+  rhythms: ReadonlyMap<PointTally, Rhythm>;
   answers: TrendAnswers;
   locale?: string;
-  /** True when a `sep=` line stood before the table. */
-  hinted: boolean;
 };
-
-/** Findings that speak of instants, which stand for nothing while the order of day and month is unknown. */
-const OF_INSTANTS: readonly TrendFindingCode[] = [
-  "gap",
-  "duplicate-identical",
-  "duplicate-conflicting",
-  "change-of-value",
-];
 
 /** What is reported about a whole file, and what has to be asked before it can be stored. */
 export function judgeFile(evidence: FileEvidence): {
@@ -32,76 +21,97 @@ export function judgeFile(evidence: FileEvidence): {
   asks: TrendAsk[];
   instantsKnown: boolean;
 } {
-  const { context, finished, answers } = evidence;
-  const { order } = context.skeleton;
+  const { tally, answers } = evidence;
+  const { order, lists } = tally;
   const instantsKnown = order.status !== "unknown" || answers.dateOrder !== undefined;
-  const findings = [...aboveTheTable(evidence)];
+  const findings: TrendFinding[] = [];
   const asks: TrendAsk[] = [];
+  const preamble = tally.opening?.preambleLines ?? 0;
+  if (preamble > 0) findings.push(makeFinding("preamble-skipped", { lines: preamble }));
   if (order.status === "known") findings.push(makeFinding("date-order-inferred", { evidence: order.evidence }));
   if (!instantsKnown) {
     findings.push(makeFinding("date-order-unknown"));
     asks.push(dateOrderAsk(evidence.locale));
   }
-  const statistics = evidence.sections.find(({ layout }) => layout.statistics)?.layout.statistics;
-  if (statistics) {
+  if (tally.statistics) {
     findings.push(makeFinding("interval-statistics"));
-    if (!statistics.columns.has(answers.valueColumn ?? "")) asks.push(valueColumnAsk(statistics));
+    if (!tally.statistics.columns.has(answers.valueColumn ?? "")) asks.push(valueColumnAsk(tally.statistics));
   }
-  const flag = evidence.sections.find(({ layout }) => layout.numericFlag)?.layout.numericFlag;
-  if (flag && !answers.flagColumn) asks.push(flagAsk(flag));
+  if (tally.numericFlag && !answers.flagColumn) asks.push(flagAsk(tally.numericFlag));
   if (instantsKnown) {
-    findings.push(...ofClock(evidence));
-    if (context.lists.nonexistent.count > 0 && !answers.clock) asks.push(clockAsk());
+    findings.push(
+      ...listed("repeated-hour-resolved", lists.repeated),
+      ...listed("ambiguous-local-time", lists.ambiguous),
+      ...listed("nonexistent-local-time", lists.nonexistent),
+      ...(tally.sorted ? [makeFinding("rows-sorted")] : []),
+    );
+    if (lists.nonexistent.count > 0 && !answers.clock) asks.push(clockAsk());
   }
-  findings.push(...ofNames(evidence));
-  const units = unitAsks(finished.points, answers);
+  findings.push(...ofNames(tally));
+  const units = unitAsks(tally.points, answers);
   if (units.unknown > 0) findings.push(makeFinding("unit-unknown", { count: units.unknown }));
   asks.push(...units.asks);
-  findings.push(...ofRows(context));
-  findings.push(...finished.findings.filter(({ code }) => instantsKnown || !OF_INSTANTS.includes(code)));
+  findings.push(...ofRows(tally), ...tally.points.flatMap(ofPoint));
+  // What speaks of instants stands for nothing while the order of day and month is unknown.
+  if (instantsKnown) findings.push(...ofInstants(evidence));
   return { findings, asks, instantsKnown };
-}
-
-function aboveTheTable({ context, sections, hinted }: FileEvidence): TrendFinding[] {
-  const first = context.skeleton.sections[0];
-  if (!first || first.headerRow < 0) return [];
-  const line = context.rows.lines[first.headerRow] as number;
-  const lines = line - 1 - (hinted ? 1 : 0) - (sections[0]?.layout.namesRowUsed ? 1 : 0);
-  return lines > 0 ? [makeFinding("preamble-skipped", { lines })] : [];
 }
 
 const listed = (code: TrendFindingCode, list: LineList): TrendFinding[] =>
   list.count > 0 ? [makeFinding(code, { count: list.count, lines: list.sorted() })] : [];
 
-const ofClock = ({ context: { lists }, finished }: FileEvidence): TrendFinding[] => [
-  ...listed("repeated-hour-resolved", lists.repeated),
-  ...listed("ambiguous-local-time", lists.ambiguous),
-  ...listed("nonexistent-local-time", lists.nonexistent),
-  ...(finished.sorted ? [makeFinding("rows-sorted")] : []),
-];
-
-function ofNames({ sections, drafts }: FileEvidence): TrendFinding[] {
+function ofNames({ points, repeatedNames }: FileTally): TrendFinding[] {
   const findings: TrendFinding[] = [];
-  const fromFile = drafts.filter((draft) => draft.nameFromFile).length;
+  const fromFile = points.filter(({ draft }) => draft.nameFromFile).length;
   if (fromFile > 0) findings.push(makeFinding("name-from-file", { count: fromFile }));
-  const fromValues = drafts.filter((draft) => draft.unitFromValues).map((draft) => draft.name);
-  const [only] = fromValues;
-  if (only !== undefined) {
-    findings.push(makeFinding("unit-from-values", fromValues.length === 1 ? { point: only } : { points: fromValues }));
-  }
-  const repeated = [...new Set(sections.flatMap((section) => [...section.repeatedNames]))];
+  const fromValues = points.filter(({ draft }) => draft.unitFromValues).map(({ name }) => name);
+  if (fromValues.length > 0) findings.push(makeFinding("unit-from-values", pointOrPoints(fromValues)));
+  const repeated = [...repeatedNames];
   if (repeated.length > 0) findings.push(makeFinding("repeated-name", { count: repeated.length, points: repeated }));
   return findings;
 }
 
-function ofRows({ rows, lists }: FileContext): TrendFinding[] {
+const pointOrPoints = (names: string[]): Pick<TrendFinding, "point" | "points"> =>
+  names.length === 1 ? { point: names[0] as string } : { points: names };
+
+function ofRows({ lists, isCutOff }: FileTally): TrendFinding[] {
   const findings = listed("event-row", lists.event);
   if (lists.trailing.count > 0) findings.push(makeFinding("trailing-rows-ignored", { lines: lists.trailing.count }));
   if (lists.unreadable.count > 0) {
-    const cutOff = !rows.endsWithLineEnd && lists.unreadable.lines.includes(rows.lines.at(-1) ?? -1);
     const evidence = "The last line breaks off, so the file may be incomplete: download it again.";
     const facts = { count: lists.unreadable.count, lines: lists.unreadable.sorted() };
-    findings.push(makeFinding("row-unreadable", cutOff ? { ...facts, evidence } : facts));
+    findings.push(makeFinding("row-unreadable", isCutOff ? { ...facts, evidence } : facts));
   }
   return findings;
+}
+
+function ofPoint({ name, lists, oddValues, readings }: PointTally): TrendFinding[] {
+  const findings: TrendFinding[] = [];
+  for (const notice of POINT_NOTICES) {
+    const list = lists[notice];
+    if (list.count === 0) continue;
+    const odd = notice === "sentinel-value" || notice === "implausible-value" ? [...oddValues[notice]] : [];
+    const evidence = odd.length > 5 ? `${odd.slice(0, 5).join(", ")} and others` : odd.join(", ");
+    const facts = { count: list.count, point: name, lines: list.sorted() };
+    findings.push(makeFinding(notice, evidence === "" ? facts : { ...facts, evidence }));
+  }
+  if (readings === 0) findings.push(makeFinding("no-readings", { point: name }));
+  return findings;
+}
+
+function ofInstants({ tally: { lists, points }, rhythms }: FileEvidence): TrendFinding[] {
+  const findings = listed("duplicate-identical", lists.identical);
+  const { count, lines } = lists.conflicting;
+  if (count > 0) findings.push(makeFinding("duplicate-conflicting", { count, lines: [...lines] }));
+  const onChange = points.filter((point) => rhythms.get(point)?.sampling === "change-of-value");
+  if (onChange.length > 0) {
+    findings.push(makeFinding("change-of-value", pointOrPoints(onChange.map(({ name }) => name))));
+  }
+  const atIntervals = points.flatMap((point) => {
+    const rhythm = rhythms.get(point);
+    return point.instants && rhythm?.sampling === "interval"
+      ? [{ name: point.name, instants: point.instants, stepSeconds: rhythm.stepSeconds }]
+      : [];
+  });
+  return [...findings, ...gapFindings(atIntervals, points.length)];
 }

@@ -4,11 +4,14 @@ export type DecimalMark = "." | ",";
  * Decimal mark of a table's numbers. `22,4` says comma, `72.4` dot; groups of three (`104,512`) are thousands unless
  * the fields are parted by semicolons or tabs and nothing in the file has a dot.
  */
-export function detectDecimal(samples: Iterable<string>, delimiter: string): DecimalMark | null {
-  let comma = 0;
-  let dot = 0;
-  let commaGroups = 0;
-  let dotGroups = 0;
+export const detectDecimal = (samples: Iterable<string>, delimiter: string): DecimalMark | null =>
+  decimalOf(countMarks(samples), delimiter);
+
+/** How often numbers have each mark, and groups of three that either mark may make. */
+export type MarkCounts = { comma: number; dot: number; commaGroups: number; dotGroups: number };
+
+export function countMarks(samples: Iterable<string>, counts?: MarkCounts): MarkCounts {
+  let { comma, dot, commaGroups, dotGroups } = counts ?? { comma: 0, dot: 0, commaGroups: 0, dotGroups: 0 };
   for (const raw of samples) {
     const text = raw.trim();
     const match = /^[-+]?[\d.,'\s\u00a0\u202f]*\d/.exec(text);
@@ -26,6 +29,10 @@ export function detectDecimal(samples: Iterable<string>, delimiter: string): Dec
     } else if (/^\d{1,3}(\.\d{3}){2,}$/.test(digits)) dotGroups++;
     else dot++;
   }
+  return { comma, dot, commaGroups, dotGroups };
+}
+
+export function decimalOf({ comma, dot, commaGroups, dotGroups }: MarkCounts, delimiter: string): DecimalMark | null {
   if (comma > dot) return ",";
   if (dot > 0) return ".";
   if (dotGroups > 0 && comma === 0) return ",";

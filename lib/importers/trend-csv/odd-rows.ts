@@ -1,6 +1,6 @@
 import { isEventText, isSummaryText } from "./cell-words";
 import type { FileContext } from "./file-context";
-import { type Clock, isUnread } from "./read-table";
+import { type Clock, dateColumnOf, isUnread } from "./read-table";
 import { IGNORED, UNREAD } from "./row-fates";
 import { isBlankRow } from "./sections";
 import { BLANK, READ } from "./stamp-column";
@@ -12,12 +12,15 @@ import { BLANK, READ } from "./stamp-column";
 export function settleOddRows(context: FileContext): void {
   const { rows, skeleton, fates, lists } = context;
   const clock = skeleton.clocks[0] as Clock;
-  const column = clock.source.form === "date-and-time" ? clock.source.dateColumn : clock.source.column;
+  const column = dateColumnOf(clock.source);
   const isPairs = skeleton.clocks.length > 1;
   skeleton.sections.forEach((section, index) => {
     let last = section.dataTo - 1;
     while (last >= section.dataFrom && !skeleton.clocks.some(({ stamps }) => stamps.status[last] === READ)) last--;
-    const below = index === skeleton.sections.length - 1 ? rowsBelow(last + 1, section.dataTo) : new Set<number>();
+    const below =
+      context.isLast && index === skeleton.sections.length - 1
+        ? rowsBelow(last + 1, section.dataTo)
+        : new Set<number>();
     for (let row = section.dataFrom; row < section.dataTo; row++) {
       if (skeleton.clocks.some(({ stamps }) => stamps.status[row] === READ) || fates.has(row, UNREAD)) continue;
       const cells = rows.cellsOf(row);

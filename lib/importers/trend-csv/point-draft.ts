@@ -1,6 +1,6 @@
 import { LineList } from "./line-list";
 import type { Readings } from "./order-and-duplicates";
-import type { FileUnit, Sampling } from "./trend-file";
+import type { FileUnit } from "./trend-file";
 import type { NameAndUnit } from "./units";
 
 /** A point while its file is being read: readings in file order, and what was noticed about its cells. */
@@ -16,8 +16,6 @@ export type PointDraft = NameAndUnit & {
   /** Instants of all rows of the point, also those without a reading. */
   presence: Float64Array[];
   sparse: boolean;
-  sampling: Sampling;
-  stepSeconds: number | null;
   lists: Record<PointNotice, LineList>;
   /** Values left out as sentinels or implausible, each once; at most six. */
   oddValues: Record<"sentinel-value" | "implausible-value", Set<number>>;

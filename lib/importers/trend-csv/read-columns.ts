@@ -91,6 +91,7 @@ export function collect(
     reader: context.reader,
     fates,
     answers,
+    evidence: context.evidence,
     goodFlags: layout.numericFlag && answers.flagColumn ? new Set(answers.flagColumn.good) : null,
     eventLines: lists.event,
     unreadableLines: lists.unreadable,

@@ -4,27 +4,40 @@ import type { PointDraft } from "./point-draft";
 import { readPreamble } from "./preamble";
 import { readColumns } from "./read-columns";
 import { readLong } from "./read-long";
-import type { Clock } from "./read-table";
+import { type Clock, dateColumnOf } from "./read-table";
 import { columnsDoNotMatch } from "./refusals";
 import { UNREAD } from "./row-fates";
 import type { Rows } from "./rows";
 import type { Section } from "./sections";
-import { READ, type TimeSource } from "./stamp-column";
+import { READ } from "./stamp-column";
 import type { TrendAnswers, TrendRefusal } from "./trend-file";
 
-export type SectionReading = { layout: Layout; drafts: PointDraft[]; repeatedNames: Set<string> };
+/** A table, or what a part of the file holds of it. `section` counts the tables of the whole file. */
+export type SectionReading = {
+  section: number;
+  layout: Layout;
+  width: number;
+  drafts: PointDraft[];
+  repeatedNames: Set<string>;
+};
 
-/** Reads one table: what its columns are, then the readings of its points. */
+/** Reads one table: what its columns are, then the readings of its points. `index` counts the tables of these rows. */
 export function readSection(
   index: number,
   section: Section,
   context: FileContext,
 ): { status: "read"; reading: SectionReading } | { status: "refused"; refusal: TrendRefusal } {
+  const { continued } = context;
+  const number = (continued?.section ?? 0) + index;
+  if (index === 0 && continued) {
+    rejectWideRows(section, continued.width, context);
+    return readPoints(number, section, { ...continued, repeatedNames: new Set() }, context);
+  }
   const { rows, skeleton } = context;
   const headings = section.headerRow >= 0 ? rows.cellsOf(section.headerRow) : [];
   const width = headings.length > 0 ? headings.length : usualWidth(rows, section);
   const over = rejectWideRows(section, width, context);
-  if (over) return { status: "refused", refusal: columnsDoNotMatch(over, width) };
+  if (over?.isMost) return { status: "refused", refusal: columnsDoNotMatch(over.line, width) };
 
   const above = section.headerRow > section.metaFrom ? rows.cellsOf(section.headerRow - 1) : null;
   const sampled = sampleOf(section);
@@ -33,7 +46,7 @@ export function readSection(
     units: section.unitsRow >= 0 ? rows.cellsOf(section.unitsRow) : null,
     above,
     preamble: readPreamble(rowsBetween(rows, section.metaFrom, section.headerRow), headings),
-    sources: skeleton.clocks.map((clock) => clock.source).filter((source) => columnOf(source) < width),
+    sources: skeleton.clocks.map((clock) => clock.source).filter((source) => dateColumnOf(source) < width),
     width,
     fileStem: context.fileStem,
     sample: (column) => sampled.map((row) => rows.cell(row, column)),
@@ -44,12 +57,21 @@ export function readSection(
     },
   });
   if (layout.statistics) chooseStatistic(layout, context.answers);
-  const repeatedNames = tellApart(layout);
-  const drafts = layout.long ? readLong(index, section, layout, context) : readColumns(index, section, layout, context);
-  return { status: "read", reading: { layout, drafts, repeatedNames } };
+  return readPoints(number, section, { layout, width, repeatedNames: tellApart(layout) }, context);
 }
 
-const columnOf = (source: TimeSource): number => (source.form === "date-and-time" ? source.dateColumn : source.column);
+function readPoints(
+  number: number,
+  section: Section,
+  table: Pick<SectionReading, "layout" | "width" | "repeatedNames">,
+  context: FileContext,
+): { status: "read"; reading: SectionReading } {
+  const { layout, width, repeatedNames } = table;
+  const drafts = layout.long
+    ? readLong(number, section, layout, context)
+    : readColumns(number, section, layout, context);
+  return { status: "read", reading: { section: number, layout, width, drafts, repeatedNames } };
+}
 
 const rowsBetween = (rows: Rows, from: number, to: number): string[][] =>
   Array.from({ length: Math.max(0, to - from) }, (_, i) => rows.cellsOf(from + i));
@@ -62,8 +84,12 @@ function usualWidth(rows: Rows, section: Section): number {
   return width;
 }
 
-/** Rows with more fields than headings cannot be trusted; when they are most rows, the line of the first. */
-function rejectWideRows(section: Section, width: number, { rows, skeleton, fates, lists }: FileContext): number | null {
+/** Rejects rows with more fields than headings, which cannot be trusted; says so when they are most rows. */
+function rejectWideRows(
+  section: Section,
+  width: number,
+  { rows, skeleton, fates, lists, continued }: FileContext,
+): { isMost: boolean; line: number } | null {
   const status = (skeleton.clocks[0] as Clock).stamps.status;
   const found: number[] = [];
   let readable = 0;
@@ -73,13 +99,14 @@ function rejectWideRows(section: Section, width: number, { rows, skeleton, fates
     if (rows.malformed.has(row) || hasTextBeyond(row, width, rows) || isCutOff(row, width, rows)) found.push(row);
   }
   const wide = found.filter((row) => rows.width(row) > width);
-  if (wide.length * 2 > readable) return rows.lines[wide[0] as number] as number;
+  const line = rows.lines[wide[0] as number] as number;
+  if (!continued && wide.length * 2 > readable) return { isMost: true, line };
   for (const row of found) {
     for (const clock of skeleton.clocks) clock.stamps.status[row] = 0;
     lists.unreadable.add(rows.lines[row] as number);
     fates.mark(row, UNREAD, "row-unreadable");
   }
-  return null;
+  return wide.length > 0 ? { isMost: false, line } : null;
 }
 
 function hasTextBeyond(row: number, width: number, rows: Rows): boolean {

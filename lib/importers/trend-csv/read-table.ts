@@ -1,5 +1,6 @@
 import { type ZoneTable, zoneTable } from "@/lib/time/zone-table";
-import { dayOfKey, inferDateOrder, type OrderVerdict } from "./date-order";
+import { rowsToTake } from "./cut-rows";
+import { type DateTally, dayOfKey, gatherDates, inferDateOrder, type OrderVerdict } from "./date-order";
 import * as refusals from "./refusals";
 import type { Rows } from "./rows";
 import { findSections, type Section } from "./sections";
@@ -20,14 +21,35 @@ export type Skeleton = {
   zone: ZoneTable;
 };
 
-/** Finds stamps, tables and the order of day and month; a refusal when any of them is past reading. */
+/** What the parts of a file before this one have settled for it. */
+export type TimeContinuation = {
+  sources: readonly TimeSource[];
+  /** The date that stood last, by source. */
+  datesBefore: readonly string[];
+};
+
+export type SkeletonInput = {
+  rows: Rows;
+  timeZone: string;
+  answeredOrder: DateOrder | undefined;
+  /** Order of the whole file, when it is known. */
+  knownOrder: OrderVerdict | undefined;
+  /** Dates of the file so far; those of these rows are added. */
+  dates: DateTally;
+  continued: TimeContinuation | null;
+  isLast: boolean;
+};
+
+/**
+ * Finds stamps, tables and the order of day and month; a refusal when any of them is past reading. Of a part that is not
+ * the last, the rows that cannot be read without the next one are dropped from `rows`.
+ */
 export function readSkeleton(
-  rows: Rows,
-  timeZone: string,
-  answeredOrder: DateOrder | undefined,
+  input: SkeletonInput,
 ): { status: "ok"; skeleton: Skeleton } | { status: "refused"; refusal: TrendRefusal } {
   const refused = (refusal: TrendRefusal) => ({ status: "refused", refusal }) as const;
-  const found = findTimeColumns(rows);
+  const { rows, timeZone, continued } = input;
+  const found = continued ? ({ status: "found", sources: continued.sources } as const) : findTimeColumns(rows);
   if (found.status === "dates-destroyed")
     return refused(refusals.datesDestroyed(found.rows.map((row) => rows.lines[row] as number)));
   if (found.status === "times-without-dates") return refused(refusals.timesWithoutDates());
@@ -35,14 +57,11 @@ export function readSkeleton(
 
   const zone = zoneTable(timeZone);
   const words = zoneWords(timeZone);
-  const columns = found.sources.map((source) => readStampColumn(rows, source, words));
+  const columns = found.sources.map((source, i) => readStampColumn(rows, source, words, continued?.datesBefore[i]));
   const first = columns[0] as StampColumn;
-  const firstSource = found.sources[0] as TimeSource;
-  const sections = findSections(
-    rows,
-    first.status,
-    firstSource.form === "date-and-time" ? firstSource.dateColumn : firstSource.column,
-  );
+  const sections = findSections(rows, first.status, dateColumnOf(found.sources[0] as TimeSource), {
+    isContinued: continued !== null,
+  });
   if (sections.length === 0) return refused(refusals.withoutStamps(rows));
 
   const foreign = new Set(columns.flatMap((column) => [...column.foreignWords]));
@@ -52,18 +71,45 @@ export function readSkeleton(
     const mixed = mixedFormats(column, rows);
     if (mixed) return refused(mixed);
   }
-  const order = inferDateOrder(columns);
-  if (order.status === "contradictory") {
+  gatherDates(columns, rows.lines, input.dates);
+  const order = input.knownOrder ?? inferDateOrder(input.dates);
+  if (order.status === "contradictory")
     return refused(
       refusals.mixedFormats(
-        order.rows.map((row) => rows.lines[row] as number).sort((a, b) => a - b),
+        [...order.lines].sort((a, b) => a - b),
         true,
       ),
     );
-  }
-  const orderUsed = order.status === "known" ? order.order : (answeredOrder ?? "mdy");
+  const orderUsed = order.status === "known" ? order.order : (input.answeredOrder ?? "mdy");
   const clocks = columns.map((stamps, i) => makeClock(found.sources[i] as TimeSource, stamps, orderUsed));
+  if (!input.isLast) {
+    rows.keepFirst(rowsToTake(rows.count, clocks, zone));
+    dropBeyond(sections, rows.count);
+  }
   return { status: "ok", skeleton: { sections, clocks, order, orderUsed, zone } };
+}
+
+export const dateColumnOf = (source: TimeSource): number =>
+  source.form === "date-and-time" ? source.dateColumn : source.column;
+
+/** Keeps to the tables, or beginnings of tables, that stand within the first `count` rows. */
+function dropBeyond(sections: Section[], count: number): void {
+  while (sections.length > 1 && (sections.at(-1) as Section).dataFrom >= count) sections.pop();
+  const last = sections.at(-1) as Section;
+  last.dataTo = Math.min(last.dataTo, count);
+}
+
+/** What the next part has to know of the stamps of this one. */
+export function continueTimes(rows: Rows, { clocks }: Skeleton, before: TimeContinuation | null): TimeContinuation {
+  const datesBefore = clocks.map(({ source }, i) => {
+    if (source.form !== "date-and-time") return "";
+    for (let row = rows.count - 1; row >= 0; row--) {
+      const text = rows.cell(row, source.dateColumn).trim();
+      if (text !== "") return text;
+    }
+    return before?.datesBefore[i] ?? "";
+  });
+  return { sources: clocks.map(({ source }) => source), datesBefore };
 }
 
 /** A date in the lines above a heading is no stamp of the table. */

@@ -1,9 +1,10 @@
 import { type Entry, fromBuffer, type ZipFile } from "yauzl";
 import type { TrendRefusal } from "./trend-file";
 
-export type ZipMember = { name: string; bytes: Uint8Array };
+/** A file of a zip, unpacked when it is asked for. */
+export type ZipMember = { name: string; unpack(): Promise<Uint8Array> };
 export type ZipContents =
-  | { status: "members"; members: ZipMember[] }
+  | { status: "members"; members: ZipMember[]; close(): void }
   | { status: "workbook" }
   | { status: "refused"; refusal: TrendRefusal };
 
@@ -37,24 +38,24 @@ export async function readZip(bytes: Uint8Array): Promise<ZipContents> {
         },
       };
     }
-    const members: ZipMember[] = [];
-    for (const entry of wanted) members.push({ name: entry.fileName, bytes: await unpack(zip, entry) });
-    return { status: "members", members };
+    const opened = zip;
+    zip = undefined;
+    const members = wanted.map((entry) => ({ name: entry.fileName, unpack: () => unpack(opened, entry) }));
+    return { status: "members", members, close: () => opened.close() };
   } catch (error) {
     // A workbook cut short still says what it is in its first bytes.
     if (new TextDecoder("latin1").decode(bytes.subarray(0, 4096)).includes("[Content_Types].xml"))
       return { status: "workbook" };
-    return {
-      status: "refused",
-      refusal: {
-        code: "broken-zip",
-        sentence: `The zip cannot be unpacked (${error instanceof Error ? error.message : "unknown fault"}). Make it again, or import the files one by one.`,
-      },
-    };
+    return { status: "refused", refusal: brokenZip(error) };
   } finally {
     zip?.close();
   }
 }
+
+export const brokenZip = (error: unknown): TrendRefusal => ({
+  code: "broken-zip",
+  sentence: `The zip cannot be unpacked (${error instanceof Error ? error.message : "unknown fault"}). Make it again, or import the files one by one.`,
+});
 
 function isExport(name: string): boolean {
   const base = name.split("/").at(-1) ?? "";

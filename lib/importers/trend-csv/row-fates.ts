@@ -1,5 +1,5 @@
 import type { Rows } from "./rows";
-import type { RowAccounting, RowNote, TrendFindingCode } from "./trend-file";
+import { NO_ROWS, type RowAccounting, type RowFate, type RowNote, type TrendFindingCode } from "./trend-file";
 
 export const KEPT = 1;
 /** A cell of the row was left out: bad status, sentinel, implausible or unreadable. */
@@ -12,7 +12,30 @@ export const IGNORED = 64;
 export const SAME_AS_EARLIER = 128;
 export const REPLACED = 256;
 
-/** What became of every row of a file. */
+/** Rows of each reason that are kept with their text. */
+const MOST_NOTES = 100;
+
+/** Rows that were not plainly accepted, the first of each reason, with how many of each were kept. */
+export type RowNotes = { notes: RowNote[]; byCode: Map<string, number> };
+
+const FATE_KEY = {
+  accepted: "accepted",
+  repaired: "repaired",
+  "held-back": "heldBack",
+  rejected: "rejected",
+  ignored: "ignored",
+} as const satisfies Record<RowFate, keyof RowAccounting>;
+
+export const addAccounts = (a: RowAccounting, b: RowAccounting): RowAccounting => ({
+  rowsInFile: a.rowsInFile + b.rowsInFile,
+  accepted: a.accepted + b.accepted,
+  repaired: a.repaired + b.repaired,
+  heldBack: a.heldBack + b.heldBack,
+  rejected: a.rejected + b.rejected,
+  ignored: a.ignored + b.ignored,
+});
+
+/** What became of every row of a file, or of a part of it. */
 export class RowFates {
   private readonly flags: Uint16Array;
   private readonly codes = new Map<number, TrendFindingCode>();
@@ -30,35 +53,26 @@ export class RowFates {
     return ((this.flags[row] as number) & flag) !== 0;
   }
 
-  /** Fates of the rows from `from` on; wholly empty lines are no rows. */
-  account(from: number, delimiter: string): { rows: RowAccounting; notes: RowNote[] } {
-    const account: RowAccounting = { rowsInFile: 0, accepted: 0, repaired: 0, heldBack: 0, rejected: 0, ignored: 0 };
-    const notes: RowNote[] = [];
-    const noted = new Map<string, number>();
-    for (let row = from; row < this.flags.length; row++) {
+  /** Fates of the rows from `from` on, with the first hundred rows of each reason; wholly empty lines are no rows. */
+  account(from: number, delimiter: string, noted: RowNotes): RowAccounting {
+    const account: RowAccounting = { ...NO_ROWS };
+    for (let row = from; row < this.rows.count; row++) {
       if (this.rows.isEmptyLine(row)) continue;
       account.rowsInFile++;
       const fate = this.fateOf(row);
-      if (fate === "accepted") account.accepted++;
-      else {
-        if (fate === "repaired") account.repaired++;
-        else if (fate === "held-back") account.heldBack++;
-        else if (fate === "rejected") account.rejected++;
-        else account.ignored++;
-        const code = this.codes.get(row);
-        const count = noted.get(code ?? "") ?? 0;
-        if (code && count < 100) {
-          noted.set(code, count + 1);
-          notes.push({
-            line: this.rows.lines[row] as number,
-            fate,
-            code,
-            excerpt: this.rows.cellsOf(row).join(delimiter).slice(0, 120),
-          });
-        }
-      }
+      account[FATE_KEY[fate]]++;
+      if (fate !== "accepted") this.note(row, fate, delimiter, noted);
     }
-    return { rows: account, notes };
+    return account;
+  }
+
+  private note(row: number, fate: RowNote["fate"], delimiter: string, { notes, byCode }: RowNotes): void {
+    const code = this.codes.get(row);
+    const count = byCode.get(code ?? "") ?? 0;
+    if (!code || count >= MOST_NOTES) return;
+    byCode.set(code, count + 1);
+    const line = this.rows.lines[row] as number;
+    notes.push({ line, fate, code, excerpt: this.rows.cellsOf(row).join(delimiter).slice(0, 120) });
   }
 
   private fateOf(row: number): "accepted" | RowNote["fate"] {

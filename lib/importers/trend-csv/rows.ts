@@ -53,6 +53,11 @@ export class Rows {
     return this.width(row) === 1 && this.cell(row, 0) === "";
   }
 
+  /** Physical line on which the row after a row begins. */
+  lineAfter(row: number): number {
+    return row + 1 < this.fields.count ? (this.lines[row + 1] as number) : this.fields.nextLine;
+  }
+
   /** Byte at which a row begins. */
   startOf(row: number): number {
     const { rowFirst, starts, length } = this.fields;
@@ -78,6 +83,8 @@ export type Fields = {
   rowFirst: Int32Array;
   starts: Int32Array;
   lines: Int32Array;
+  /** Physical line behind the last row. */
+  nextLine: number;
   /** Cells of the rows whose fields are not plain spans of bytes. */
   apart: Map<number, string[]>;
   malformed: Set<number>;

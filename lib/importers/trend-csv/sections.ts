@@ -16,21 +16,27 @@ export const isBlankRow = (cells: readonly string[]): boolean => cells.every((ce
 
 /**
  * Finds the tables: the heading is the last row of names before the first row whose stamp can be read (with perhaps a
- * row of units between); a later row with a heading of time where a stamp should be begins another table.
+ * row of units between); a later row with a heading of time where a stamp should be begins another table. Rows that
+ * go on with a table of an earlier part of the file need no heading.
  */
-export function findSections(rows: Rows, stampStatus: Uint8Array, stampColumn: number): Section[] {
+export function findSections(
+  rows: Rows,
+  stampStatus: Uint8Array,
+  stampColumn: number,
+  { isContinued }: { isContinued: boolean },
+): Section[] {
   const n = rows.count;
   const isData = (row: number): boolean =>
     (stampStatus[row] === READ || stampStatus[row] === FOREIGN_ZONE) && rows.width(row) > 1;
   let first = 0;
-  while (first < n && !isData(first)) first++;
+  while (first < n && !isData(first) && !isContinued) first++;
   if (first === n) return [];
 
   const sections: Section[] = [];
-  const open = headingAbove(rows, first, 0, stampColumn);
+  const open = isContinued ? { headerRow: -1, unitsRow: -1 } : headingAbove(rows, first, 0, stampColumn);
   sections.push({ metaFrom: 0, ...open, dataFrom: first, dataTo: n });
-  let lastData = first;
-  for (let row = first + 1; row < n; row++) {
+  let lastData = isContinued ? -1 : first;
+  for (let row = isContinued ? first : first + 1; row < n; row++) {
     if (isData(row)) {
       lastData = row;
       continue;

@@ -44,6 +44,7 @@ class Splitter {
       rowFirst: this.rowFirst,
       starts: this.starts,
       lines: this.lines,
+      nextLine: 1,
       apart: new Map(),
       malformed: new Set(),
       endsWithLineEnd: true,
@@ -67,7 +68,7 @@ class Splitter {
     this.grow(1);
     this.rowFirst[this.count] = this.fieldCount;
     const { count, rowFirst, starts, lines } = this;
-    return { ...fields, length: Math.min(at, bytes.length), count, rowFirst, starts, lines };
+    return { ...fields, length: Math.min(at, bytes.length), count, rowFirst, starts, lines, nextLine: this.line };
   }
 
   private beginRow(at: number): void {

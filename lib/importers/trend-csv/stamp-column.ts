@@ -31,11 +31,9 @@ export type StampColumn = {
   foreignWords: Set<string>;
   /** True when any stamp was filled down from the date of an earlier row. */
   filledDown: boolean;
-  /** The date that stood last, of a column of dates beside one of times. */
-  dateAfter: string;
 };
 
-/** Reads the stamps of all rows. `dateBefore` is the date that stood last before them, for rows that leave it out. */
+/** Reads the stamps of all rows. `dateBefore` is the date that stood last above them, for rows that leave it out. */
 export function readStampColumn(
   rows: Rows,
   source: TimeSource,
@@ -52,16 +50,22 @@ export function readStampColumn(
     formats: [],
     foreignWords: new Set(),
     filledDown: false,
-    dateAfter: dateBefore,
   };
-  if (source.form === "text" || source.form === "date-and-time") readTexts(rows, source, words, column);
+  if (source.form === "text" || source.form === "date-and-time") readTexts(rows, source, words, dateBefore, column);
   else readNumbers(rows, source, column);
   return column;
 }
 
 type DateEntry = { key: number; signature: string; numeric: boolean; separator: string };
 
-function readTexts(rows: Rows, source: TextSource, words: ReadonlyMap<string, number>, out: StampColumn): void {
+function readTexts(
+  rows: Rows,
+  source: TextSource,
+  words: ReadonlyMap<string, number>,
+  dateBefore: string,
+  out: StampColumn,
+): void {
+  let carried = dateBefore;
   const dates = new Map<string, DateEntry | null>();
   const formatIndex = new Map<string, number>();
   const offsets = new Map<string, number | null>();
@@ -88,7 +92,7 @@ function readTexts(rows: Rows, source: TextSource, words: ReadonlyMap<string, nu
       timeText = cleanStamp(rows.cell(row, source.timeColumn));
       if (dateText === "" && timeText === "") continue;
       if (dateText === "") {
-        dateText = out.dateAfter;
+        dateText = carried;
         out.filledDown = true;
       }
       // Some systems write a midnight beside each date of a column that has the time elsewhere.
@@ -107,7 +111,7 @@ function readTexts(rows: Rows, source: TextSource, words: ReadonlyMap<string, nu
       dates.set(dateText, entry);
     }
     if (!entry) continue;
-    if (source.form === "date-and-time") out.dateAfter = dateText;
+    if (source.form === "date-and-time") carried = dateText;
     let time = timeText === "" ? null : times.get(timeText);
     if (time === undefined) {
       if (times.size >= MOST_TIMES) times.clear();

@@ -1,4 +1,5 @@
 import type { Severity } from "@/lib/findings/finding";
+import type { FileFacts } from "./file-facts";
 
 /** Units that a trend file may state and that are converted; anything else keeps its text and has `unit: null`. */
 export const FILE_UNITS = [
@@ -202,6 +203,27 @@ export type RowNote = {
   file?: string;
 };
 
+/** How far a reading is. */
+export type ReadProgress = {
+  bytesRead: number;
+  bytesInFile: number;
+  rows: number;
+  readings: number;
+  /** What was noticed so far, a finding for each code. */
+  findings: readonly TrendFinding[];
+};
+
+/** Points with the readings of one stretch of the file. A point may come again in the next part. */
+export type TrendPart = { points: TrendPoint[]; progress: ReadProgress };
+
+/** What the whole file held, without its readings: the inspection and the fate of its rows. */
+export type TrendFileResult = TrendInspection & {
+  /** False while the order of day and month is not known: then the instants stand for nothing. */
+  instantsKnown: boolean;
+  rows: RowAccounting;
+  rowNotes: RowNote[];
+};
+
 export type TrendInspection = {
   file: string;
   outcome: TrendOutcome;
@@ -210,16 +232,12 @@ export type TrendInspection = {
   ask: TrendAsk[];
   findings: TrendFinding[];
   refusal: TrendRefusal | null;
+  /** What only the whole file shows, of a file that is read in parts: given to the next reading, it needs no second look. */
+  facts?: FileFacts;
 };
 
-/** An inspection with the readings of every point. `points` has no readings to store unless the outcome accepts. */
-export type TrendReading = Omit<TrendInspection, "points"> & {
-  points: TrendPoint[];
-  /** False while the order of day and month is not known: then the instants stand for nothing. */
-  instantsKnown: boolean;
-  rows: RowAccounting;
-  rowNotes: RowNote[];
-};
+/** A file's result with the readings of every point. `points` has none to store unless the outcome accepts. */
+export type TrendReading = Omit<TrendFileResult, "points"> & { points: TrendPoint[] };
 
 export const NO_ROWS: RowAccounting = {
   rowsInFile: 0,

@@ -1,6 +1,7 @@
 import type { PointKind } from "@/lib/trends/point-kind";
 import { celsiusFromFahrenheit, celsiusFromKelvin } from "@/lib/units/temperature";
-import { proposeKind } from "./propose-kind";
+import { NUMBER } from "./cell-reader";
+import { kindOfName } from "./kind-of-name";
 import type { FileUnit } from "./trend-file";
 
 /** Numbers that systems write for "no value": repeated digits, ends of 16-bit ranges, a sensor that is not there. */
@@ -9,6 +10,10 @@ const ALWAYS = new Set([
 ]);
 const OF_TEMPERATURES = new Set([999, 9999, 999.9, 9999.9, 888.8, -888.8, -99, -99.9, -250, 327.67, 655.35, -327.68]);
 const OF_OTHERS = new Set([999, 9999, 999.9, 9999.9]);
+
+/** Smallest size among those of each kind: ordinary readings need no look at the list. */
+const LEAST_OF_TEMPERATURES = Math.min(...[...ALWAYS, ...OF_TEMPERATURES].map(Math.abs));
+const LEAST_OF_OTHERS = Math.min(...[...ALWAYS, ...OF_OTHERS].map(Math.abs));
 
 const TEMPERATURES: readonly (FileUnit | null)[] = ["degF", "degC", "kelvin"];
 
@@ -22,18 +27,20 @@ export function sentinelTest(
   isNumber: Uint8Array,
 ): (value: number) => boolean {
   const inTemperatures = TEMPERATURES.includes(unit);
-  if (inTemperatures) return (value) => ALWAYS.has(value) || OF_TEMPERATURES.has(value);
-  if (unit === "percent" || unit === "percentRH") return (value) => ALWAYS.has(value) || OF_OTHERS.has(value);
+  if (inTemperatures)
+    return (value) => Math.abs(value) >= LEAST_OF_TEMPERATURES && (ALWAYS.has(value) || OF_TEMPERATURES.has(value));
+  const isSuspect = (value: number): boolean =>
+    Math.abs(value) >= LEAST_OF_OTHERS && (ALWAYS.has(value) || OF_OTHERS.has(value));
+  if (unit === "percent" || unit === "percentRH") return isSuspect;
   let largest = 0;
   let lowest = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i] as number;
-    if (isNumber[i] !== 1 || ALWAYS.has(value) || OF_OTHERS.has(value)) continue;
+    if (isNumber[i] !== NUMBER || isSuspect(value)) continue;
     largest = Math.max(largest, Math.abs(value));
     lowest = Math.min(lowest, value);
   }
-  return (value) =>
-    (ALWAYS.has(value) || OF_OTHERS.has(value)) && (Math.abs(value) > 5 * largest || (value < 0 && lowest >= 0));
+  return (value) => isSuspect(value) && (Math.abs(value) > 5 * largest || (value < 0 && lowest >= 0));
 }
 
 /** Limits beyond which no zone air can be, in °C (the samples' rule 9: -30 to 60). */
@@ -60,7 +67,7 @@ export function implausibleTest(name: string, unit: FileUnit | null): (value: nu
         : unit === "degC"
           ? (value: number) => value
           : null;
-  const { kind, skip } = proposeKind(name);
+  const { kind, skip } = kindOfName(name);
   const limits = plausibleAirTempC(kind, skip);
   if (!toC || !limits) return () => false;
   return (value) => {

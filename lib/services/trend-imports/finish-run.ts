@@ -7,8 +7,7 @@ import {
   insertImportRows,
   updateImportRun,
 } from "@/db/queries/import-runs";
-import type { TrendFileResult } from "@/lib/importers/trend-csv/read-trend-parts";
-import type { RowNote, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
+import type { RowNote, TrendFileResult, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
 import type { WriteStats } from "@/lib/trends/trend-store";
 import type { Context } from "../context";
 import { releaseRun } from "./claim";

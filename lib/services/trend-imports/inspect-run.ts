@@ -1,10 +1,10 @@
 import { findRunsWithBytes, type ImportRunRow } from "@/db/queries/import-runs";
-import type { TrendFileResult } from "@/lib/importers/trend-csv/read-trend-parts";
 import { inspectTrendSource } from "@/lib/importers/trend-csv/read-trend-parts";
-import type { TrendAnswers, TrendInspection } from "@/lib/importers/trend-csv/trend-file";
+import type { TrendAnswers, TrendFileResult, TrendInspection } from "@/lib/importers/trend-csv/trend-file";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import { settleByProfile } from "../mapping-profiles/settle";
 import { claimRun, releaseRun } from "./claim";
 import { endWithdrawn, failRun } from "./end-badly";
 import { earlierRun } from "./receive";
@@ -68,7 +68,11 @@ function settle(ctx: Context, run: ImportRunRow, work: Work, inspection: TrendIn
     return refused;
   }
   const same = sameFileBefore(ctx, run, inspection);
-  if (!same) return releaseRun(ctx, run, work, { state: "waiting", inspection });
+  if (!same) {
+    const settlement = settleByProfile(ctx, run, inspection);
+    if (settlement.status !== "fits") return releaseRun(ctx, run, work, { state: "waiting", inspection });
+    return releaseRun(ctx, run, work, { state: "queued", inspection, answers: settlement.answers });
+  }
   const message = `The same file as ${same.fileName}, import ${same.id}: taken in once.`;
   return releaseRun(ctx, run, work, { state: "cancelled", message, inspection, finishedAtMs });
 }

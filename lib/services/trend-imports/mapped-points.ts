@@ -1,5 +1,5 @@
 import { convertToStored } from "@/lib/importers/trend-csv/convert-to-stored";
-import type { ReadProgress, TrendFileResult, TrendPart } from "@/lib/importers/trend-csv/read-trend-parts";
+import type { ReadProgress, TrendFileResult, TrendPart } from "@/lib/importers/trend-csv/trend-file";
 import { FILE_UNITS, type TrendInspection, type TrendPointSummary } from "@/lib/importers/trend-csv/trend-file";
 import type { PointKind } from "@/lib/trends/point-kind";
 import type { TrendSlice } from "@/lib/trends/trend-store";

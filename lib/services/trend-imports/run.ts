@@ -1,9 +1,8 @@
 import { inTransaction } from "@/db/client";
 import { findImportRun, type ImportRunRow } from "@/db/queries/import-runs";
 import { upsertPoint } from "@/db/queries/points";
-import type { TrendFileResult } from "@/lib/importers/trend-csv/read-trend-parts";
 import { readTrendParts } from "@/lib/importers/trend-csv/read-trend-parts";
-import type { TrendAnswers, TrendInspection } from "@/lib/importers/trend-csv/trend-file";
+import type { TrendAnswers, TrendFileResult, TrendInspection } from "@/lib/importers/trend-csv/trend-file";
 import type { WriteStats } from "@/lib/trends/trend-store";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
@@ -44,9 +43,10 @@ export async function storeRun(ctx: Context, runId: number, work: Work): Promise
   const watch = watchWork(ctx, run, work);
   try {
     const answers = answersOf(run);
-    const mapped = mappedPoints(await readyInspection(ctx, run, answers, watch), answers);
+    const inspection = await readyInspection(ctx, run, answers, watch);
+    const mapped = mappedPoints(inspection, answers);
     const findings = new CollectedFindings();
-    const stored = await storeParts(ctx, run, { mapped, answers, watch, findings });
+    const stored = await storeParts(ctx, run, { mapped, answers, facts: inspection.facts, watch, findings });
     return await finishRun(ctx, run, work, { ...stored, findings: findings.list() });
   } catch (error) {
     const withdrawn = await endWithdrawn(ctx, run, work, error);
@@ -90,17 +90,23 @@ async function readyInspection(
   return inspection;
 }
 
-type Storing = { mapped: readonly MappedPoint[]; answers: RunAnswers; watch: WorkWatch; findings: CollectedFindings };
+type Storing = {
+  mapped: readonly MappedPoint[];
+  answers: RunAnswers;
+  facts: TrendInspection["facts"];
+  watch: WorkWatch;
+  findings: CollectedFindings;
+};
 
 async function storeParts(
   ctx: Context,
   run: ImportRunRow,
-  { mapped, answers, watch, findings }: Storing,
+  { mapped, answers, facts, watch, findings }: Storing,
 ): Promise<{ result: TrendFileResult; written: WriteStats }> {
   const { timeZone } = findBuildingOrRefuse(ctx, run.buildingId);
   const source = openKeptFile(ctx, run);
   try {
-    const parts = readTrendParts({ fileName: run.fileName, source, timeZone, answers: trendAnswers(answers) });
+    const parts = readTrendParts({ fileName: run.fileName, source, timeZone, answers: trendAnswers(answers), facts });
     const reading: { result?: TrendFileResult } = {};
     const slices = slicesOf(parts, makePoints(ctx, run.buildingId, mapped), {
       findings,

@@ -1,7 +1,6 @@
 import { updateOwnRun, withdrawalAsked } from "@/db/queries/import-queue";
 import type { ImportRunRow } from "@/db/queries/import-runs";
-import type { ReadProgress } from "@/lib/importers/trend-csv/read-trend-parts";
-import type { TrendFinding } from "@/lib/importers/trend-csv/trend-file";
+import type { ReadProgress, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
 import type { Context } from "../context";
 import { NoLongerOurs } from "./claim";
 import type { Work } from "./work";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { inspectionOf } from "@/lib/importers/trend-csv/inspect-trend-file";
+import { inspectTrendFile } from "@/lib/importers/trend-csv/inspect-trend-file";
 import { readTrendFile } from "@/lib/importers/trend-csv/read-trend-file";
 import type { TrendAnswers, TrendPoint, TrendReading } from "@/lib/importers/trend-csv/trend-file";
 import { type ExpectedPoint, readTrendShapes, type TrendShape } from "../../../support/trend-shapes";
@@ -134,8 +134,8 @@ describe("row accounting", () => {
 });
 
 test("an inspection says what the reading holds, in plain values", async () => {
-  const reading = await read(shapes[0] as TrendShape);
-  const inspection = inspectionOf(reading);
+  const shape = shapes[0] as TrendShape;
+  const inspection = await inspectTrendFile({ fileName: shape.file, bytes: shape.bytes, ...shape.building });
   expect(Object.keys(inspection).sort()).toEqual([
     "ask",
     "detected",

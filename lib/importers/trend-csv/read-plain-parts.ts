@@ -1,0 +1,104 @@
+import type { ByteSource } from "./byte-source";
+import { encodingByHead, isUtf8, type TextEncodingName } from "./decode";
+import { type DelimiterVerdict, detectDelimiter } from "./delimiter";
+import type { FileFacts } from "./file-facts";
+import { FileTally } from "./file-tally";
+import { makeFinding } from "./findings";
+import { findingsSoFar } from "./findings-so-far";
+import { type Continuation, readPart } from "./read-part";
+import { NOT_TEXT, refuseBytes, refuseText } from "./refuse-non-text";
+import { refusedResult } from "./refused-result";
+import { isAscii, splitRows } from "./split-rows";
+import { tallyResult } from "./tally-result";
+import { EndlessLineError, TextBlocks } from "./text-blocks";
+import type { TrendAnswers, TrendDetected, TrendFileResult, TrendFinding, TrendPart } from "./trend-file";
+
+export type PlainInput = {
+  file: string;
+  fileStem: string;
+  source: ByteSource;
+  timeZone: string;
+  locale?: string;
+  answers: TrendAnswers;
+  /** What is known of the whole file. */
+  facts: Partial<FileFacts>;
+  /** Bytes that are read at a time. */
+  blockBytes: number;
+};
+
+export type PlainEnd =
+  | { status: "done"; result: TrendFileResult }
+  /** Something that only the whole file shows was taken wrongly at first: read it again with these facts. */
+  | { status: "again"; facts: Partial<FileFacts> };
+
+/** Reads one text file part by part. */
+export function* readPlainParts(input: PlainInput): Generator<TrendPart, PlainEnd> {
+  const { file, source } = input;
+  const head = source.read(0, 65_536);
+  const noText = refuseBytes(head, file);
+  if (noText) return refused(refusedResult(file, noText));
+  const encoding = input.facts.encoding ?? encodingByHead(head);
+  if (!encoding) return refused(refusedResult(file, NOT_TEXT));
+  try {
+    return yield* readBlocks(input, encoding);
+  } catch (error) {
+    if (!(error instanceof EndlessLineError)) throw error;
+    const sentence =
+      "A line of the file goes on for more than 16 MB, so it is no table of times and values. Export the trends as CSV, one line for each time.";
+    return refused(refusedResult(file, { code: "not-a-trend-export", sentence }));
+  }
+}
+
+const refused = (result: TrendFileResult): PlainEnd => ({ status: "done", result });
+
+function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<TrendPart, PlainEnd> {
+  const { file, source, facts } = input;
+  const blocks = new TextBlocks(source, encoding, input.blockBytes);
+  const tally = new FileTally(facts);
+  const converted: TrendFinding[] = encoding === "utf-8" ? [] : [makeFinding("encoding-converted", { encoding })];
+  const detected: TrendDetected = { encoding };
+  let delimiter: DelimiterVerdict | null = null;
+  let continuation: Continuation | null = null;
+  let firstLine = 1;
+  let parts = 0;
+  for (let isLast = false; !isLast; ) {
+    const block = blocks.next();
+    isLast = block.isLast;
+    parts++;
+    // UTF-8 was only supposed: a byte that is none shows that the file is written in the Windows character set.
+    if (encoding === "utf-8" && !isAscii(block.bytes) && !isUtf8(block.bytes))
+      return { status: "again", facts: { ...facts, encoding: "windows-1252" } };
+    let { bytes } = block;
+    if (!delimiter) {
+      const start = bytes.toString("utf8", 0, 300_000);
+      const noTable = refuseText(start);
+      if (noTable) return refused(refusedResult(file, noTable, detected));
+      delimiter = detectDelimiter(start);
+      if (delimiter.delimiter !== null) detected.delimiter = delimiter.delimiter;
+      if (delimiter.hinted) firstLine = 2;
+      bytes = bytes.subarray(Buffer.byteLength(start.slice(0, delimiter.bodyStart)));
+    }
+    const mark = delimiter.delimiter ?? ",";
+    const rows = splitRows(bytes, mark, { firstLine });
+    const part = readPart({ ...input, rows, delimiter: mark, hinted: delimiter.hinted, isLast, continuation, tally });
+    if (part.status === "refused") return refused(refusedResult(file, part.refusal, detected, converted));
+    continuation = part.continuation;
+    firstLine = rows.lineAfter(rows.count - 1);
+    blocks.giveBack(bytes.subarray(rows.startOf(rows.count)));
+    const { readings, rows: account } = tally;
+    yield {
+      points: part.points,
+      progress: {
+        bytesRead: isLast ? source.size : blocks.bytesRead,
+        bytesInFile: source.size,
+        rows: account.rowsInFile,
+        readings,
+        findings: findingsSoFar(tally),
+      },
+    };
+  }
+  const settled: FileFacts = { encoding, decimal: tally.decimal, order: tally.order, cells: tally.evidenceByPoint };
+  if (tally.mustRepeat) return { status: "again", facts: settled };
+  const result = tallyResult(tally, { ...input, detected, converted });
+  return { status: "done", result: parts > 1 ? { ...result, facts: settled } : result };
+}
