@@ -77,17 +77,20 @@ const TO_C: Partial<Record<FileUnit, (value: number) => number>> = {
   kelvin: celsiusFromKelvin,
 };
 
-/** The values that an inspection shows of a point, in °C by its unit or the one chosen; null when that is none. */
-function previewC(
-  { unit, first, last, firstUtc, lastUtc, spot }: TrendPointSummary,
-  chosen: string | null,
-): Series | null {
+/**
+ * The values that an inspection shows of a point, in °C by its unit or the one chosen: the preview, or their mean while
+ * the instants are not known. Null when the unit is no temperature.
+ */
+function previewC(summary: TrendPointSummary, chosen: string | null): Series | null {
+  const { unit, first, last, firstUtc, lastUtc, spot, sum, readings } = summary;
   const convert = TO_C[(unit ?? chosen ?? "ppm") as FileUnit];
   if (!convert) return null;
   const shown = [{ utc: firstUtc, value: first }, ...(spot ?? []), { utc: lastUtc, value: last }];
   const numbers = shown.flatMap(({ utc, value }) =>
     typeof value === "number" ? [{ utc: utc ?? "", value: convert(value) }] : [],
   );
+  if (numbers.length === 0 && sum !== undefined && readings > 0)
+    return { at: new Map(), values: [convert(sum / readings)] };
   return {
     at: new Map(numbers.map(({ utc, value }) => [utc, value])),
     values: numbers.map(({ value }) => value),

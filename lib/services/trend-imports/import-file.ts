@@ -5,10 +5,12 @@ import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import { markOf } from "./cautions";
 import { type ChoiceRule, type Chosen, choosePoints, type Remark } from "./choose";
-import { confirmMapping, presentIn } from "./confirm";
-import { inspectionOf, readMappingTask } from "./mapping";
+import { confirmMapping, mappingCautions, presentIn } from "./confirm";
+import { type MappingTask, readMappingTask } from "./mapping";
 import { fileFaults } from "./mapping-faults";
+import { inspectionOf } from "./mapping-lines";
 import { queueTrendImports } from "./queue";
 import type { FileAnswers, RunAnswers } from "./run-input";
 import { settleRun } from "./settle-run";
@@ -28,12 +30,15 @@ export type FileImport = {
   /** Points that nothing settles, and questions about the file. Nothing is stored while there are any. */
   open: Remark[];
   ask: TrendAsk[];
+  /** Odd things about the mapping, let pass when proposals are accepted and left open otherwise. */
+  cautions: Remark[];
   findings: TrendFinding[];
 };
 
 /**
  * Takes one trend file from staging to the store without a person: points are mapped by what is known of them and, when
- * asked for, by proposals. With a question left open the file waits for its mapping and no sample is stored.
+ * asked for, by proposals. A file that a profile fits is imported as the profile says; one that a profile nearly fits
+ * shows where they part. With a question left open the file waits for its mapping and no sample is stored.
  */
 export async function importTrendFile(
   ctx: Context,
@@ -53,15 +58,30 @@ export async function importTrendFile(
   if (staged.state !== "waiting") return settledBefore(ctx, staged);
 
   const { run } = staged;
-  const { points, open, leftOut } = choose(run);
+  const task = readMappingTask(ctx, buildingId, [run.id]);
+  const { points, leftOut, ...chosen } = choosePoints(task.lines, rule, presentIn(ctx, buildingId));
+  const cautions = mappingCautions(ctx.db, buildingId, task, points);
+  const remarks = cautions.map(({ point: name, sentence: reason }) => ({ name, reason }));
+  const open = rule.acceptProposals ? chosen.open : [...chosen.open, ...doubts(task, chosen.open), ...remarks];
   const answersByRun = { [String(run.id)]: fileAnswersOf(rule.answers) };
-  const unanswered = fileFaults(readMappingTask(ctx, buildingId, [run.id]).fileAsks, answersByRun);
+  const unanswered = fileFaults(task.fileAsks, answersByRun);
   const ask = inspectionOf(run).ask.filter((each) => unanswered.has(`answers.${run.id}.${each.what}`));
   const nothingMapped = Object.values(points).every((choice) => choice.skip);
   if (open.length + ask.length > 0 || nothingMapped)
     return { ...reportOf(run), outcome: "asked", message: askedSentence(open, ask), open, ask, leftOut };
-  queueTrendImports(ctx, buildingId, confirmMapping(ctx, buildingId, { points, answersByRun }, [run.id]));
-  return importedReport(ctx, await settleRun(ctx, run.id, work), leftOut);
+  const input = { points, answersByRun, cautionsSeen: markOf(cautions) };
+  queueTrendImports(ctx, buildingId, confirmMapping(ctx, buildingId, input, [run.id]));
+  return { ...importedReport(ctx, await settleRun(ctx, run.id, work), leftOut), cautions: remarks };
+}
+
+/** Where a profile that nearly fits parts from the file, but for points that are open anyway. */
+function doubts({ profileNotes }: MappingTask, open: readonly Remark[]): Remark[] {
+  const named = new Set(open.map((remark) => remark.name));
+  return profileNotes.flatMap(({ fileName, differences }) =>
+    differences
+      .filter(({ point }) => point === undefined || !named.has(point))
+      .map(({ point, sentence }) => ({ name: point ?? fileName, reason: sentence })),
+  );
 }
 
 /** What an import did that got to its end; throws the reason when it did not. */
@@ -113,6 +133,7 @@ function reportOf(run: ImportRunRow): Omit<FileImport, "outcome"> {
     leftOut: [],
     open: [],
     ask: [],
+    cautions: [],
     findings: inspectionOf(run).findings,
   };
 }

@@ -5,6 +5,7 @@ import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { isOnePoint, proposeProfileName, shapeOf, sourceKey } from "../mapping-profiles/file-shape";
+import type { Difference } from "../mapping-profiles/profile-fit";
 import { readProfiles, type Settlement, settlementOf } from "../mapping-profiles/settle";
 import { type MappingDraft, readMappingDraft } from "./mapping-draft";
 import { type LineState, lineStateOf, profileChoiceOf } from "./mapping-entry";
@@ -33,7 +34,7 @@ export type MappingTask = {
   waiting: ImportRunRow[];
   sources: MappingSource[];
   /** Which profile was applied to which file and what no longer fits. */
-  profileNotes: { runId: number; fileName: string; sentence: string; fits: boolean }[];
+  profileNotes: { runId: number; fileName: string; sentence: string; differences: Difference[] }[];
   /** The last change of many rows, in words; null when there is none to take back. */
   lastStep: string | null;
 };
@@ -76,7 +77,7 @@ export function mappingTaskOf(
     profileNotes: waiting.flatMap(({ id: runId, fileName }) => {
       const settlement = settlements.get(runId);
       if (!settlement || settlement.status === "none") return [];
-      return { runId, fileName, sentence: settlement.sentence, fits: settlement.status === "fits" };
+      return { runId, fileName, sentence: settlement.sentence, differences: settlement.differences };
     }),
     lastStep: draft.lastStep?.words ?? null,
   };
@@ -139,5 +140,3 @@ function freeName(name: string, taken: ReadonlySet<string>): string {
   while (taken.has(`${name} ${number}`)) number++;
   return `${name} ${number}`;
 }
-
-export { inspectionOf };
