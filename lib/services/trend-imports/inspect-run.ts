@@ -5,7 +5,6 @@ import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { settleByProfile } from "../mapping-profiles/settle";
-import { settleByProfile } from "../mapping-profiles/settle";
 import { claimRun, releaseRun } from "./claim";
 import { endWithdrawn, failRun } from "./end-badly";
 import { earlierRun } from "./receive";
