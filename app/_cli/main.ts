@@ -1,10 +1,12 @@
 import { ServiceError } from "@/lib/services/errors";
 import { accessEnsure, accessReset } from "./commands/access";
+import { accessToken } from "./commands/access-token";
 import { buildingCost } from "./commands/building-cost";
 import { demoBuild } from "./commands/demo-build";
 import { exportBuilding } from "./commands/export";
 import { trendsImport } from "./commands/trends-import";
 import { trendsInspect } from "./commands/trends-inspect";
+import { trendsWatch } from "./commands/trends-watch";
 import { UsageError } from "./usage";
 
 const COMMANDS: Record<string, { run: (args: string[]) => Promise<number>; usage: string }> = {
@@ -16,11 +18,19 @@ const COMMANDS: Record<string, { run: (args: string[]) => Promise<number>; usage
     run: trendsImport,
     usage: "trends import FILE... --building ID [--accept-proposals] [--answer what=value]... [--json]",
   },
+  "trends watch": {
+    run: trendsWatch,
+    usage: "trends watch FOLDER --building ID [--once] [--every SECONDS] [--accept-proposals] [--json]",
+  },
   "building cost": { run: buildingCost, usage: "building cost ID [--json]" },
   export: { run: exportBuilding, usage: "export ID [--out FOLDER] [--json]" },
   "demo build": { run: demoBuild, usage: "demo build [--json]" },
   "access ensure": { run: accessEnsure, usage: "access ensure" },
   "access reset": { run: accessReset, usage: "access reset" },
+  "access token": {
+    run: accessToken,
+    usage: "access token make|list|revoke --building ID [--collector NAME] [--token NUMBER] [--json]",
+  },
 };
 
 async function main(args: string[]): Promise<number> {
