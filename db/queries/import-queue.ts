@@ -1,7 +1,7 @@
-import { and, asc, eq, getTableColumns, inArray, isNotNull, isNull, ne, or } from "drizzle-orm";
+import { and, asc, eq, inArray, isNotNull, isNull, ne, or } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { type ImportState, importRun } from "../schema/trend-import";
-import type { ImportRunRow, NewImportRun } from "./import-runs";
+import { type ImportRunLine, type ImportRunRow, LINE_COLUMNS, type NewImportRun } from "./import-runs";
 
 /** A run by its id alone: for those who work off the queue of all buildings. */
 export function findRun(db: Queryable, id: number): ImportRunRow | undefined {
@@ -73,10 +73,9 @@ export function withdrawalAsked(db: Queryable, id: number): string | null {
 }
 
 /** Runs of a building that are in the queue, worked on or to be withdrawn, oldest first; without their long columns. */
-export function listUnsettledRuns(db: Queryable, buildingId: number): Omit<ImportRunRow, "inspection" | "answers">[] {
-  const { inspection: _inspection, answers: _answers, ...columns } = getTableColumns(importRun);
+export function listUnsettledRuns(db: Queryable, buildingId: number): ImportRunLine[] {
   return db
-    .select(columns)
+    .select(LINE_COLUMNS)
     .from(importRun)
     .where(
       and(

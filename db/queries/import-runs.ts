@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, inArray } from "drizzle-orm";
+import { and, asc, count, desc, eq, getTableColumns, inArray } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { importRow, importRun } from "../schema/trend-import";
 
@@ -29,6 +29,40 @@ export function listImportRuns(db: Queryable, buildingId: number): ImportRunRow[
     .from(importRun)
     .where(eq(importRun.buildingId, buildingId))
     .orderBy(desc(importRun.startedAtMs), desc(importRun.id))
+    .all();
+}
+
+/** A run without its long columns: for lists. */
+export type ImportRunLine = Omit<ImportRunRow, "inspection" | "answers">;
+
+const { inspection: _inspection, answers: _answers, ...lineColumns } = getTableColumns(importRun);
+export const LINE_COLUMNS = lineColumns;
+
+/** A stretch of a building's runs, newest first, and how many there are. */
+export function listImportRunLines(
+  db: Queryable,
+  buildingId: number,
+  { limit, offset }: { limit: number; offset: number },
+): { lines: ImportRunLine[]; count: number } {
+  const ofBuilding = eq(importRun.buildingId, buildingId);
+  const lines = db
+    .select(LINE_COLUMNS)
+    .from(importRun)
+    .where(ofBuilding)
+    .orderBy(desc(importRun.startedAtMs), desc(importRun.id))
+    .limit(limit)
+    .offset(offset)
+    .all();
+  return { lines, count: db.select({ n: count() }).from(importRun).where(ofBuilding).get()?.n ?? 0 };
+}
+
+/** Trend files that wait for their mapping, oldest first. */
+export function listWaitingRunLines(db: Queryable, buildingId: number): ImportRunLine[] {
+  return db
+    .select(LINE_COLUMNS)
+    .from(importRun)
+    .where(and(eq(importRun.buildingId, buildingId), eq(importRun.kind, "trends"), eq(importRun.state, "waiting")))
+    .orderBy(asc(importRun.id))
     .all();
 }
 
@@ -69,11 +103,21 @@ export function deleteImportRows(db: Queryable, runId: number): void {
   db.delete(importRow).where(eq(importRow.runId, runId)).run();
 }
 
-export function listImportRows(db: Queryable, runId: number): ImportRowNote[] {
+export function listImportRows(
+  db: Queryable,
+  runId: number,
+  { limit, offset }: { limit: number; offset: number } = { limit: -1, offset: 0 },
+): ImportRowNote[] {
   return db
     .select()
     .from(importRow)
     .where(eq(importRow.runId, runId))
     .orderBy(asc(importRow.line), asc(importRow.id))
+    .limit(limit)
+    .offset(offset)
     .all();
+}
+
+export function countImportRows(db: Queryable, runId: number): number {
+  return db.select({ n: count() }).from(importRow).where(eq(importRow.runId, runId)).get()?.n ?? 0;
 }

@@ -9,12 +9,17 @@ import { EmptyState } from "@/app/_components/ui/empty-state";
 import { Notice } from "@/app/_components/ui/notice";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readImportHistory } from "@/lib/services/imports/history";
+import { readHistoryPage } from "@/lib/services/imports/history";
+import { readImportsAtWork } from "@/lib/services/trend-imports/at-work";
 import { readWeather } from "@/lib/services/weather/read";
 import { formatLocal } from "@/lib/time/format";
 import { formatNumber } from "@/lib/units/format";
+import { FilesAtWork } from "./_components/files-at-work";
+import { Pager } from "./_components/pager";
 import { UploadForm } from "./_components/upload-form";
-import { outcomeLines, STATE_WORDS, waitingSentence, weatherSentence } from "./view-model";
+import { WaitingFiles } from "./_components/waiting-files";
+import { atWorkTitle, outcomeLines, STATE_WORDS, waitingSentence, weatherSentence } from "./view-model";
+import { workLines } from "./work-lines";
 
 export const metadata: Metadata = { title: "Imports" };
 
@@ -23,12 +28,19 @@ type Props = { params: Promise<{ buildingId: string }>; searchParams: Promise<Re
 export default async function ImportsPage({ params, searchParams }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}/imports`;
-  const outcome = outcomeLines((await searchParams).outcome);
-  const { building, runs, weather } = await readAs(
-    (ctx) => ({ building: readBuilding(ctx, id), runs: readImportHistory(ctx, id), weather: readWeather(ctx, id) }),
+  const query = await searchParams;
+  const outcome = outcomeLines(query.outcome);
+  const { building, runs, stretch, waiting, atWork, now, weather } = await readAs(
+    (ctx) => ({
+      building: readBuilding(ctx, id),
+      ...readHistoryPage(ctx, id, Number(query.page ?? 1)),
+      atWork: readImportsAtWork(ctx, id),
+      now: ctx.now,
+      weather: readWeather(ctx, id),
+    }),
     path,
   );
-  const waiting = waitingSentence(runs);
+  const waits = waitingSentence(waiting.length);
   const whole = (value: number) => formatNumber(value, { decimals: 0 });
   return (
     <>
@@ -41,10 +53,10 @@ export default async function ImportsPage({ params, searchParams }: Props) {
           <p>{line.message}</p>
         </Notice>
       ))}
-      {waiting ? (
+      {waits ? (
         <Notice
           kind="note"
-          title={waiting}
+          title={waits}
           action={
             <LinkButton kind="primary" href={`${path}/mapping`}>
               Map the points
@@ -52,7 +64,13 @@ export default async function ImportsPage({ params, searchParams }: Props) {
           }
         >
           <p>Nothing is stored until someone has said which zone each point belongs to.</p>
+          <WaitingFiles runs={waiting} path={path} timeZone={building.timeZone} />
         </Notice>
+      ) : null}
+      {atWork.length > 0 ? (
+        <Section id="work" title={atWorkTitle(atWork.length)} wide>
+          <FilesAtWork lines={workLines(atWork, now)} path={path} />
+        </Section>
       ) : null}
       <Section
         id="upload"
@@ -108,6 +126,7 @@ export default async function ImportsPage({ params, searchParams }: Props) {
             </EmptyState>
           }
         />
+        <Pager many="files" shown={runs.length} {...stretch} href={(page) => `${path}?page=${page}#history`} />
       </Section>
     </>
   );

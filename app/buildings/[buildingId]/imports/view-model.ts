@@ -60,11 +60,12 @@ export function outcomeLines(text: string | undefined): OutcomeLine[] {
   }
 }
 
-export function waitingSentence(runs: readonly Pick<ImportRun, "kind" | "state">[]): string | null {
-  const count = runs.filter((run) => run.kind === "trends" && run.state === "waiting").length;
+export function waitingSentence(count: number): string | null {
   if (count === 0) return null;
   return count === 1 ? "One trend file waits for its mapping" : `${count} trend files wait for their mapping`;
 }
+
+export const atWorkTitle = (count: number): string => (count === 1 ? "1 file at work" : `${count} files at work`);
 
 export function weatherSentence(weather: WeatherSummary | null): string {
   return weather
