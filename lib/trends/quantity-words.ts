@@ -1,4 +1,5 @@
 import { localDateFromDayNumber } from "@/lib/time/civil-date";
+import { formatLocal } from "@/lib/time/format";
 import { zoneTable } from "@/lib/time/zone-table";
 import { cfmFromM3ps } from "@/lib/units/airflow";
 import { fahrenheitDifferenceFromKelvin, fahrenheitFromCelsius } from "@/lib/units/temperature";
@@ -16,6 +17,8 @@ export type QuantityWords = {
   hours(hours: Value): string;
   hoursOf(hours: Value, of: Value): string;
   date(utcSeconds: Value): string;
+  /** Date and time on the wall clock, with the zone's word for its offset. */
+  instant(utcSeconds: Value): string;
   list(names: Value): string;
 };
 
@@ -41,6 +44,7 @@ export function quantityWords(unit: "C" | "F", timeZone: string): QuantityWords 
         : hours(value),
     date: (value) =>
       known(value, (each) => localDateFromDayNumber(Math.floor(zoneTable(timeZone).localFromUtc(each) / 86400))),
+    instant: (value) => known(value, (each) => formatLocal(each * 1000, timeZone, "date-time-zone")),
     list: (value) => (Array.isArray(value) ? value.join(" and ").replaceAll("-", " ") : "unknown"),
   };
 }

@@ -9,7 +9,7 @@ import { type PointSeries, usualStepSeconds } from "./samples";
 export const HOLD_AFTER_LAST_SECONDS = 86400;
 
 /** An interval sample reaches the next one when that comes within this many usual steps; otherwise there is a gap. */
-const GAP_STEPS = 1.5;
+export const GAP_STEPS = 1.5;
 
 /** Least part of a grid interval that must be covered by samples for the interval to have a value. */
 const LEAST_COVER = 0.5;

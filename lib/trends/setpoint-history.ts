@@ -9,6 +9,8 @@ const LEAST_WEEK_HOURS = 5;
 export const STEP_K = 0.8;
 /** Weeks that must stand on either side of a step. Judgement, no source. */
 const WEEKS_EACH_SIDE = 2;
+/** Weeks with a setpoint below which no step can be told. */
+export const LEAST_STEP_WEEKS = 2 * WEEKS_EACH_SIDE;
 
 export type WeekMedian = { startUtcSeconds: number; hours: number; medianC: number };
 
