@@ -3,8 +3,41 @@ import { readVarint, varintBytes, writeVarint } from "./tokens";
 /** A dictionary pays when each of its values stands for at least this many samples. */
 const SAMPLES_PER_VALUE = 4;
 
+/** Values that lie this close together are told apart by a table instead of by sorting. */
+const LARGEST_TABLE = 65_536;
+
 /** The distinct values and, for each sample, the index of its value; null when there are too many to pay. */
 export function indexValues(v: Int32Array): { values: Int32Array; indices: Int32Array } | null {
+  let smallest = v[0] ?? 0;
+  let largest = smallest;
+  for (let i = 1; i < v.length; i++) {
+    const value = v[i] as number;
+    if (value < smallest) smallest = value;
+    if (value > largest) largest = value;
+  }
+  const span = largest - smallest + 1;
+  return span <= LARGEST_TABLE ? indexByTable(v, smallest, span) : indexBySorting(v);
+}
+
+/** Used again for every chunk; all 0 in between. */
+const table = new Int32Array(LARGEST_TABLE);
+
+function indexByTable(v: Int32Array, smallest: number, span: number) {
+  for (let i = 0; i < v.length; i++) table[(v[i] as number) - smallest] = 1;
+  const values = new Int32Array(Math.floor(v.length / SAMPLES_PER_VALUE));
+  let count = 0;
+  for (let offset = 0; offset < span; offset++) {
+    if (table[offset] === 0) continue;
+    if (count < values.length) values[count] = smallest + offset;
+    table[offset] = count++;
+  }
+  const indices = new Int32Array(count > values.length ? 0 : v.length);
+  for (let i = 0; i < indices.length; i++) indices[i] = table[(v[i] as number) - smallest] as number;
+  table.fill(0, 0, span);
+  return count > values.length ? null : { values: values.subarray(0, count), indices };
+}
+
+function indexBySorting(v: Int32Array) {
   const values = v.slice().sort();
   let count = 0;
   for (let i = 0; i < values.length; i++) {

@@ -9,77 +9,125 @@ import {
   type Samples,
 } from "./chunk-format";
 import { indexValues, writeDictionary } from "./dictionary";
-import { LARGEST_TOKENS_PER_SAMPLE, TokenWriter } from "./tokens";
+import { LARGEST_TOKENS_PER_SAMPLE, writeDifference, writeGap, writeRun } from "./tokens";
 
 const NOTHING = Buffer.alloc(0);
+
+/** Where chunks are put together, used again for each: making room anew would cost more than the packing. */
+let room = makeRoom(0);
+
+/** Chunks of more samples get room of their own, which is given up after them. */
+const MOST_SAMPLES_KEPT_ROOM_FOR = 100_000;
 
 /** Packs samples (ascending, no equal times, at least one) into a chunk. Equal samples give equal bytes. */
 export function encodeChunk({ ts, v, decimals }: Samples): Buffer {
   const first = ts[0];
   if (first === undefined) throw new RangeError("a chunk holds at least one sample");
 
-  const distances = distancesOf(ts);
+  const { bytes, distances: distancesRoom } = roomFor(ts.length);
+  const distances = distancesOf(ts, distancesRoom);
   const grid = gridStep(distances);
   const step = grid ?? lowerMedian(distances);
-  const times = grid === null ? timeTokens(distances, step) : NOTHING;
-  const values = packValues(v, grid === null ? null : { distances, step });
+  const timesEnd = grid === null ? writeTimes(bytes, 0, distances, step) : 0;
+  const values = packValues(bytes, timesEnd, v, grid === null ? null : { distances, step });
 
-  const header = Buffer.alloc(HEADER_BYTES);
-  header[0] = FORMAT_VERSION;
-  header[1] = grid === null ? KIND_STAMPED : KIND_GRID;
-  header[2] = decimals;
-  header[3] = values.dictionary.length > 0 ? FLAG_DICTIONARY : 0;
-  header.writeUInt32LE(step, 4);
-  header.writeUInt32LE(ts.length, 8);
-  header.writeBigInt64LE(BigInt(first), 12);
-  header.writeInt32LE(values.first, 24);
-  header.writeUInt32LE(values.unit, 28);
-  header.writeUInt32LE(times.length, 32);
-  header.writeUInt32LE(values.dictionary.length, 36);
-  header.writeUInt32LE(values.tokens.length, 40);
-  const chunk = Buffer.concat([header, times, values.dictionary, values.tokens]);
+  const valuesAt = HEADER_BYTES + timesEnd + values.dictionary.length;
+  const chunk = Buffer.allocUnsafe(valuesAt + values.end - values.start);
+  chunk[0] = FORMAT_VERSION;
+  chunk[1] = grid === null ? KIND_STAMPED : KIND_GRID;
+  chunk[2] = decimals;
+  chunk[3] = values.dictionary.length > 0 ? FLAG_DICTIONARY : 0;
+  chunk.writeUInt32LE(step, 4);
+  chunk.writeUInt32LE(ts.length, 8);
+  chunk.writeBigInt64LE(BigInt(first), 12);
+  chunk.writeInt32LE(values.first, 24);
+  chunk.writeUInt32LE(values.unit, 28);
+  chunk.writeUInt32LE(timesEnd, 32);
+  chunk.writeUInt32LE(values.dictionary.length, 36);
+  chunk.writeUInt32LE(values.end - values.start, 40);
+  bytes.copy(chunk, HEADER_BYTES, 0, timesEnd);
+  values.dictionary.copy(chunk, HEADER_BYTES + timesEnd);
+  bytes.copy(chunk, valuesAt, values.start, values.end);
   chunk.writeUInt32LE(chunkCrc(chunk), CRC_OFFSET);
   return chunk;
 }
 
+function roomFor(samples: number): typeof room {
+  if (samples > MOST_SAMPLES_KEPT_ROOM_FOR) return makeRoom(samples);
+  if (room.distances.length < samples) room = makeRoom(samples);
+  return room;
+}
+
+/** Room for the times, for the values as they are and for their indices. */
+function makeRoom(samples: number): { bytes: Buffer; distances: Int32Array } {
+  return {
+    bytes: Buffer.allocUnsafeSlow(3 * samples * LARGEST_TOKENS_PER_SAMPLE),
+    distances: new Int32Array(samples),
+  };
+}
+
 type Grid = { distances: Int32Array; step: number } | null;
-type PackedValues = { first: number; unit: number; dictionary: Buffer; tokens: Buffer };
+type PackedValues = { first: number; unit: number; dictionary: Buffer; start: number; end: number };
 
 /** Values as they are or, where those take more than a byte each, by a dictionary if that is shorter. */
-function packValues(v: Int32Array, grid: Grid): PackedValues {
+function packValues(out: Buffer, start: number, v: Int32Array, grid: Grid): PackedValues {
   const unit = unitOf(v);
-  const plain = { first: v[0] ?? 0, unit, dictionary: NOTHING, tokens: valueTokens(v, unit, grid) };
-  if (plain.tokens.length <= v.length) return plain;
+  const end = writeValues(out, start, v, unit, grid);
+  const plain = { first: v[0] ?? 0, unit, dictionary: NOTHING, start, end };
+  if (end - start <= v.length) return plain;
   const indexed = indexValues(v);
   if (indexed === null) return plain;
   const dictionary = writeDictionary(indexed.values);
-  const tokens = valueTokens(indexed.indices, 1, grid);
-  const shorter = dictionary.length + tokens.length < plain.tokens.length;
-  return shorter ? { first: indexed.indices[0] ?? 0, unit: 1, dictionary, tokens } : plain;
+  const indexEnd = writeValues(out, end, indexed.indices, 1, grid);
+  if (dictionary.length + indexEnd - end >= end - start) return plain;
+  return { first: indexed.indices[0] ?? 0, unit: 1, dictionary, start: end, end: indexEnd };
 }
 
-function timeTokens(distances: Int32Array, step: number): Buffer {
-  const out = Buffer.allocUnsafe(distances.length * LARGEST_TOKENS_PER_SAMPLE);
-  const writer = new TokenWriter(out, 0);
-  for (const distance of distances) writer.difference(distance - step);
-  return out.subarray(0, writer.end());
+function writeTimes(out: Uint8Array, start: number, distances: Int32Array, step: number): number {
+  let at = start;
+  let zeros = 0;
+  for (let i = 0; i < distances.length; i++) {
+    const d = (distances[i] as number) - step;
+    if (d === 0) {
+      zeros++;
+      continue;
+    }
+    if (zeros > 0) at = writeRun(out, at, zeros);
+    zeros = 0;
+    at = writeDifference(out, at, d);
+  }
+  return zeros > 0 ? writeRun(out, at, zeros) : at;
 }
 
-function valueTokens(v: Int32Array, unit: number, grid: Grid): Buffer {
-  const out = Buffer.allocUnsafe(v.length * LARGEST_TOKENS_PER_SAMPLE);
-  const writer = new TokenWriter(out, 0);
+function writeValues(out: Uint8Array, start: number, v: Int32Array, unit: number, grid: Grid): number {
+  let at = start;
+  let zeros = 0;
+  let before = v[0] as number;
   for (let i = 1; i < v.length; i++) {
     if (grid !== null) {
       const distance = grid.distances[i - 1] as number;
-      if (distance !== grid.step) writer.gap(distance / grid.step - 1);
+      if (distance !== grid.step) {
+        if (zeros > 0) at = writeRun(out, at, zeros);
+        zeros = 0;
+        at = writeGap(out, at, distance / grid.step - 1);
+      }
     }
-    writer.difference((((v[i] as number) - (v[i - 1] as number)) / unit) | 0);
+    const value = v[i] as number;
+    const d = unit === 1 ? (value - before) | 0 : ((value - before) / unit) | 0;
+    before = value;
+    if (d === 0) {
+      zeros++;
+      continue;
+    }
+    if (zeros > 0) at = writeRun(out, at, zeros);
+    zeros = 0;
+    at = writeDifference(out, at, d);
   }
-  return out.subarray(0, writer.end());
+  return zeros > 0 ? writeRun(out, at, zeros) : at;
 }
 
-function distancesOf(ts: Float64Array): Int32Array {
-  const distances = new Int32Array(ts.length - 1);
+function distancesOf(ts: Float64Array, into: Int32Array): Int32Array {
+  const distances = into.subarray(0, ts.length - 1);
   for (let i = 1; i < ts.length; i++) distances[i - 1] = (ts[i] as number) - (ts[i - 1] as number);
   return distances;
 }
@@ -87,12 +135,13 @@ function distancesOf(ts: Float64Array): Int32Array {
 /** Distance of slots when most neighbours are one slot apart, or null: then the times are kept themselves. */
 function gridStep(distances: Int32Array): number | null {
   let step = 0;
-  for (const distance of distances) {
+  for (let i = 0; i < distances.length && step !== 1; i++) {
+    const distance = distances[i] as number;
+    if (distance === step) continue;
     if (step === 0 || distance % step !== 0) step = greatestCommonDivisor(distance, step);
-    if (step === 1) break;
   }
   let neighbours = 0;
-  for (const distance of distances) if (distance === step) neighbours++;
+  for (let i = 0; i < distances.length; i++) if (distances[i] === step) neighbours++;
   return 2 * neighbours >= distances.length ? step : null;
 }
 

@@ -1,35 +1,58 @@
 import type { Samples } from "./chunk-format";
 import { rescale } from "./rescale";
 
-export type MergeCounts = { added: number; changed: number; same: number };
+/**
+ * How incoming samples compare with those that stood: at new times, with other values, with the same. Those that met
+ * a time which their own write had given before count in `repeated` instead. All five add up to the incoming samples.
+ */
+export type MergeCounts = {
+  added: number;
+  changed: number;
+  same: number;
+  repeated: { same: number; changed: number };
+};
+export type Merge = MergeCounts & { merged: Samples | null };
 
 /**
  * Lays new samples over those of a chunk: where both have a time, the new value stands. Both ascend without equal
- * times. `merged` is null when nothing changes, however many decimals the new samples come with; else it has the
- * larger number of decimals of the two.
+ * times. `given` tells of a sample of the chunk whether the same write gave it. `merged` is null when nothing changes,
+ * however many decimals the new samples come with; else it has the larger number of decimals of the two.
  */
-export function mergeSamples(before: Samples | null, incoming: Samples): MergeCounts & { merged: Samples | null } {
-  if (before === null) return { added: incoming.ts.length, changed: 0, same: 0, merged: incoming };
+export function mergeSamples(
+  before: Samples | null,
+  incoming: Samples,
+  given: ((index: number) => boolean) | null = null,
+): Merge {
+  if (before === null)
+    return { added: incoming.ts.length, changed: 0, same: 0, repeated: { same: 0, changed: 0 }, merged: incoming };
   const decimals = Math.max(before.decimals, incoming.decimals);
   const old = rescale(before, decimals);
   const add = rescale(incoming, decimals);
 
-  const counts = countOverlap(old, add);
-  if (counts.added === 0 && counts.changed === 0) return { ...counts, merged: null };
+  const counts = countOverlap(old, add, given);
+  if (counts.added + counts.changed + counts.repeated.changed === 0) return { ...counts, merged: null };
   return { ...counts, merged: layOver(old, add, old.ts.length + counts.added) };
 }
 
-function countOverlap(old: Samples, add: Samples): MergeCounts {
+function countOverlap(
+  { ts: oldTs, v: oldV }: Samples,
+  { ts: addTs, v: addV }: Samples,
+  given: ((index: number) => boolean) | null,
+): MergeCounts {
+  const repeated = { same: 0, changed: 0 };
   let [changed, same, i] = [0, 0, 0];
-  for (let j = 0; j < add.ts.length; j++) {
-    const time = add.ts[j] as number;
-    while (i < old.ts.length && (old.ts[i] as number) < time) i++;
-    if (i === old.ts.length) break;
-    if (old.ts[i] !== time) continue;
-    if (old.v[i] === add.v[j]) same++;
+  const count = oldTs.length;
+  for (let j = 0; j < addTs.length; j++) {
+    const time = addTs[j] as number;
+    while (i < count && (oldTs[i] as number) < time) i++;
+    if (i === count) break;
+    if (oldTs[i] !== time) continue;
+    const equal = oldV[i] === addV[j];
+    if (given?.(i)) repeated[equal ? "same" : "changed"]++;
+    else if (equal) same++;
     else changed++;
   }
-  return { added: add.ts.length - changed - same, changed, same };
+  return { added: addTs.length - changed - same - repeated.same - repeated.changed, changed, same, repeated };
 }
 
 function layOver(old: Samples, add: Samples, count: number): Samples {

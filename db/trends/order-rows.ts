@@ -2,23 +2,28 @@
 export type Rows = { ts: Float64Array; v: Int32Array };
 
 /**
- * The rows by ascending time, each time once: the later row of the file wins. `superseded` counts the rows that a
- * later one replaced. Rows that are in order already are returned as they are.
+ * The rows by ascending time, each time once: the later row of the file wins. `repeated` counts the rows that came at a
+ * time given before, by whether they gave the value that stood. Rows that are in order already are returned as they are.
  */
-export function orderRows(rows: Rows): Rows & { superseded: number } {
-  if (isAscending(rows.ts)) return { ...rows, superseded: 0 };
+export function orderRows(rows: Rows): Rows & { repeated: { same: number; changed: number } } {
+  const repeated = { same: 0, changed: 0 };
+  if (isAscending(rows.ts)) return { ...rows, repeated };
   const order = stableOrder(rows.ts);
   const ts = new Float64Array(order.length);
   const v = new Int32Array(order.length);
   let kept = 0;
   for (const index of order) {
     const time = rows.ts[index] as number;
-    if (kept > 0 && ts[kept - 1] === time) kept--;
+    const value = rows.v[index] as number;
+    if (kept > 0 && ts[kept - 1] === time) {
+      kept--;
+      repeated[v[kept] === value ? "same" : "changed"]++;
+    }
     ts[kept] = time;
-    v[kept] = rows.v[index] as number;
+    v[kept] = value;
     kept++;
   }
-  return { ts: ts.subarray(0, kept), v: v.subarray(0, kept), superseded: order.length - kept };
+  return { ts: ts.subarray(0, kept), v: v.subarray(0, kept), repeated };
 }
 
 function isAscending(ts: Float64Array): boolean {

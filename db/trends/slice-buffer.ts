@@ -5,44 +5,80 @@ import { rescale } from "./rescale";
 
 const MOST_DECIMALS = 9;
 
-/** Collects checked slices by series until they are worth a flush. Copies them: a caller may use its arrays again. */
+/** Times are kept as distances from the first of their stretch, which stay within this [s]: 68 years. */
+const LARGEST_DISTANCE = 2_147_483_647;
+
+/** A stretch of the block: samples of one series as they came in one slice. */
+type Stretch = { first: number; start: number; end: number; decimals: number };
+
+/**
+ * Collects checked slices by series until they are worth a flush. Copies them into one block of eight bytes a sample,
+ * which is used again after each flush: a caller may use its arrays again, and memory does not grow with what is written.
+ */
 export class SliceBuffer {
   sampleCount = 0;
-  private readonly bySeries = new Map<number, Samples[]>();
+  private readonly distances: Int32Array;
+  private readonly values: Int32Array;
+  private readonly bySeries = new Map<number, Stretch[]>();
+  private rows = { ts: new Float64Array(0), v: new Int32Array(0) };
 
-  add(slice: TrendSlice): void {
-    assertSlice(slice);
-    const { series, ts, v, decimals } = slice;
-    if (ts.length === 0) return;
-    const kept = this.bySeries.get(series) ?? [];
-    kept.push({ ts: ts.slice(), v: v.slice(), decimals });
-    this.bySeries.set(series, kept);
-    this.sampleCount += ts.length;
+  constructor(private readonly capacity: number) {
+    this.distances = new Int32Array(capacity);
+    this.values = new Int32Array(capacity);
   }
 
-  /** Hands out what was collected, series ascending, and is empty afterwards. */
-  take(): { series: number; rows: Samples }[] {
+  get full(): boolean {
+    return this.sampleCount === this.capacity;
+  }
+
+  /** Takes samples of a slice from index `from` on, as many as it can at once; returns the index after them. */
+  add(slice: TrendSlice, from = 0): number {
+    if (from === 0) assertSlice(slice);
+    const { series, ts, v, decimals } = slice;
+    const start = this.sampleCount;
+    const until = Math.min(ts.length, from + this.capacity - start);
+    if (from >= until) return from;
+    const first = ts[from] as number;
+    const { distances } = this;
+    let next = from;
+    for (let at = start; next < until; next++, at++) {
+      const distance = (ts[next] as number) - first;
+      if (distance > LARGEST_DISTANCE || distance < -LARGEST_DISTANCE) break;
+      distances[at] = distance;
+    }
+    this.values.set(v.subarray(from, next), start);
+    this.sampleCount = start + next - from;
+    const stretch = { first, start, end: this.sampleCount, decimals };
+    const stretches = this.bySeries.get(series);
+    if (stretches === undefined) this.bySeries.set(series, [stretch]);
+    else stretches.push(stretch);
+    return next;
+  }
+
+  /** Hands out what was collected, series ascending, and is empty afterwards. Rows stand until the next are taken. */
+  *take(): Generator<{ series: number; rows: Samples }> {
     const series = [...this.bySeries.keys()].sort((a, b) => a - b);
-    const taken = series.map((id) => ({ series: id, rows: join(id, this.bySeries.get(id) ?? []) }));
+    for (const id of series) yield { series: id, rows: this.rowsOf(id, this.bySeries.get(id) ?? []) };
     this.bySeries.clear();
     this.sampleCount = 0;
-    return taken;
   }
-}
 
-function join(series: number, parts: Samples[]): Samples {
-  const only = parts[0];
-  if (only !== undefined && parts.length === 1) return only;
-  const decimals = Math.max(...parts.map((part) => part.decimals));
-  const count = parts.reduce((sum, part) => sum + part.ts.length, 0);
-  const joined: Samples = { ts: new Float64Array(count), v: new Int32Array(count), decimals };
-  let at = 0;
-  for (const part of parts) {
-    joined.ts.set(part.ts, at);
-    joined.v.set(rescaleNamed(series, part, decimals).v, at);
-    at += part.ts.length;
+  private rowsOf(series: number, stretches: readonly Stretch[]): Samples {
+    const decimals = stretches.reduce((most, stretch) => Math.max(most, stretch.decimals), 0);
+    const count = stretches.reduce((sum, { start, end }) => sum + end - start, 0);
+    if (this.rows.ts.length < count) this.rows = { ts: new Float64Array(count), v: new Int32Array(count) };
+    const ts = this.rows.ts.subarray(0, count);
+    const v = this.rows.v.subarray(0, count);
+    let at = 0;
+    for (const { first, start, end, decimals: kept } of stretches) {
+      const { distances } = this;
+      for (let i = start; i < end; i++) ts[at + i - start] = first + (distances[i] as number);
+      const values = { ts, v: this.values.subarray(start, end), decimals: kept };
+      v.set(kept === decimals ? values.v : rescaleNamed(series, values, decimals).v, at);
+      at += end - start;
+    }
+    return { ts, v, decimals };
   }
-  return joined;
 }
 
 /** `rescale`, with the series in what it says of a value that does not fit. */
@@ -64,8 +100,10 @@ function assertSlice({ series, ts, v, decimals }: TrendSlice): void {
       `series ${series}: ${decimals} decimals; it must be a whole number from 0 to ${MOST_DECIMALS}`,
     );
   }
-  for (const time of ts) {
-    if (Number.isInteger(time) && time >= FIRST_SECOND && time <= LAST_SECOND) continue;
+  for (let i = 0; i < ts.length; i++) {
+    const time = ts[i] as number;
+    // False for NaN as well.
+    if (time >= FIRST_SECOND && time <= LAST_SECOND && Math.floor(time) === time) continue;
     throw new RangeError(
       `series ${series}: ${time} is not a time that can be kept; it must be a whole UTC second from ${FIRST_SECOND} (1999) to ${LAST_SECOND} (2313)`,
     );

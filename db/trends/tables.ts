@@ -119,8 +119,11 @@ export function withChunkNamed<T>(id: number, work: () => T): T {
 }
 
 function summary(v: Int32Array): { vmin: number; vmax: number; vsum: number } {
-  let [vmin, vmax, vsum] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
-  for (const value of v) {
+  let vmin = v[0] as number;
+  let vmax = vmin;
+  let vsum = 0;
+  for (let i = 0; i < v.length; i++) {
+    const value = v[i] as number;
     if (value < vmin) vmin = value;
     if (value > vmax) vmax = value;
     vsum += value;

@@ -14,77 +14,48 @@ import {
 /** Most bytes that one sample can take: a gap of up to five bytes and a difference of five. */
 export const LARGEST_TOKENS_PER_SAMPLE = 11;
 
-/** Writes differences and gaps as tokens into `out`; runs of zeros are held back until they end. */
-export class TokenWriter {
-  at: number;
-  private zeros = 0;
-
-  constructor(
-    private readonly out: Uint8Array,
-    start: number,
-  ) {
-    this.at = start;
+/** Writes a difference other than 0, of any 32 bits; returns the position after it. */
+export function writeDifference(out: Uint8Array, start: number, d: number): number {
+  const z = ((d << 1) ^ (d >> 31)) >>> 0;
+  let at = start;
+  if (z <= ONE_BYTE_LIMIT) {
+    out[at++] = z;
+  } else if (z <= TWO_BYTE_LIMIT) {
+    const rest = z - ONE_BYTE_LIMIT - 1;
+    out[at++] = TOKEN_TWO_BYTES + (rest >>> 8);
+    out[at++] = rest;
+  } else {
+    const size = z <= 0xffff ? 2 : 4;
+    out[at++] = size === 2 ? TOKEN_U16 : TOKEN_U32;
+    for (let i = 0; i < size; i++) out[at++] = z >>> (8 * i);
   }
+  return at;
+}
 
-  /** A difference of any 32 bits. */
-  difference(d: number): void {
-    if (d === 0) {
-      this.zeros++;
-      return;
-    }
-    if (this.zeros > 0) this.endRun();
-    const z = ((d << 1) ^ (d >> 31)) >>> 0;
-    if (z <= ONE_BYTE_LIMIT) {
-      this.out[this.at++] = z;
-    } else if (z <= TWO_BYTE_LIMIT) {
-      const rest = z - ONE_BYTE_LIMIT - 1;
-      this.out[this.at++] = TOKEN_TWO_BYTES + (rest >>> 8);
-      this.out[this.at++] = rest;
-    } else if (z <= 0xffff) {
-      this.out[this.at++] = TOKEN_U16;
-      this.bytes(z, 2);
-    } else {
-      this.out[this.at++] = TOKEN_U32;
-      this.bytes(z, 4);
-    }
+/** Writes a run of differences of 0, at least one; returns the position after it. */
+export function writeRun(out: Uint8Array, start: number, zeros: number): number {
+  let at = start;
+  if (zeros === 1) {
+    out[at++] = 0;
+  } else if (zeros <= SHORT_RUN_LIMIT) {
+    out[at++] = TOKEN_RUN + zeros - 2;
+  } else {
+    out[at++] = TOKEN_LONG_RUN;
+    at = writeVarint(out, at, zeros);
   }
+  return at;
+}
 
-  gap(slots: number): void {
-    if (this.zeros > 0) this.endRun();
-    if (slots <= SHORT_GAP_LIMIT) {
-      this.out[this.at++] = TOKEN_LONG_GAP + slots;
-    } else {
-      this.out[this.at++] = TOKEN_LONG_GAP;
-      this.varint(slots);
-    }
+/** Writes empty slots, at least one; returns the position after them. */
+export function writeGap(out: Uint8Array, start: number, slots: number): number {
+  let at = start;
+  if (slots <= SHORT_GAP_LIMIT) {
+    out[at++] = TOKEN_LONG_GAP + slots;
+  } else {
+    out[at++] = TOKEN_LONG_GAP;
+    at = writeVarint(out, at, slots);
   }
-
-  /** Ends the stream; returns the position after it. */
-  end(): number {
-    if (this.zeros > 0) this.endRun();
-    return this.at;
-  }
-
-  private endRun(): void {
-    const n = this.zeros;
-    this.zeros = 0;
-    if (n === 1) {
-      this.out[this.at++] = 0;
-    } else if (n <= SHORT_RUN_LIMIT) {
-      this.out[this.at++] = TOKEN_RUN + n - 2;
-    } else {
-      this.out[this.at++] = TOKEN_LONG_RUN;
-      this.varint(n);
-    }
-  }
-
-  private varint(n: number): void {
-    this.at = writeVarint(this.out, this.at, n);
-  }
-
-  private bytes(n: number, count: number): void {
-    for (let i = 0; i < count; i++) this.out[this.at++] = n >>> (8 * i);
-  }
+  return at;
 }
 
 /** Writes a number of up to 32 bits, lowest seven first; returns the position after it. */

@@ -2,45 +2,44 @@ import type Database from "better-sqlite3";
 import type { TrendSlice, WriteStats } from "@/lib/trends/trend-store";
 import { BUCKET_SECONDS, chunkIdAt } from "./bucket";
 import type { Samples } from "./chunk-format";
-import { mergeSamples } from "./merge";
+import { lowerBound } from "./lower-bound";
+import { type MergeCounts, mergeSamples } from "./merge";
 import { orderRows } from "./order-rows";
 import { rescaleNamed, SliceBuffer } from "./slice-buffer";
 import { readChunk, type Tables } from "./tables";
 import { TimedCommits } from "./timed-commits";
+import { Touched } from "./touched";
 import type { UndoLog } from "./undo-log";
 
-/** Samples held in memory before they are merged and written: about 50 MB. */
-const FLUSH_SAMPLES = 4_000_000;
+/** Samples held in memory before they are merged and written: 24 MB. */
+const FLUSH_SAMPLES = 3_000_000;
 
-/**
- * What a write did. Times given twice count once within a flush, by the row that stands in the end; `superseded`
- * counts the others.
- */
-export type StoreWriteStats = WriteStats & { superseded: number };
+type Store = { db: Database.Database; tables: Tables; undoLog: UndoLog };
+
+/** What goes on from one flush of a write to the next. */
+type Writing = { run: number; buffer: SliceBuffer; touched: Touched; stats: WriteStats };
 
 /** Merges slices into the stored chunks. What was committed before an error stays, and can be undone by its run. */
 export async function writeSlices(
-  store: { db: Database.Database; tables: Tables; undoLog: UndoLog },
+  store: Store,
   slices: AsyncIterable<TrendSlice> | Iterable<TrendSlice>,
   run: number,
-): Promise<StoreWriteStats> {
-  const stats: StoreWriteStats = { added: 0, changed: 0, same: 0, chunksWritten: 0, superseded: 0 };
-  const buffer = new SliceBuffer();
+  flushSamples = FLUSH_SAMPLES,
+): Promise<WriteStats> {
+  const stats = { added: 0, changed: 0, same: 0, repeated: { same: 0, changed: 0 }, chunksWritten: 0 };
+  const writing: Writing = { run, buffer: new SliceBuffer(flushSamples), touched: new Touched(), stats };
   for await (const slice of slices) {
-    buffer.add(slice);
-    if (buffer.sampleCount >= FLUSH_SAMPLES) await flush(store, buffer, run, stats);
+    for (let taken = writing.buffer.add(slice); ; taken = writing.buffer.add(slice, taken)) {
+      if (writing.buffer.full) await flush(store, writing);
+      if (taken === slice.ts.length) break;
+    }
   }
-  await flush(store, buffer, run, stats);
+  await flush(store, writing);
   store.db.pragma("wal_checkpoint(PASSIVE)");
   return stats;
 }
 
-async function flush(
-  { db, tables, undoLog }: { db: Database.Database; tables: Tables; undoLog: UndoLog },
-  buffer: SliceBuffer,
-  run: number,
-  stats: StoreWriteStats,
-): Promise<void> {
+async function flush({ db, tables, undoLog }: Store, { run, buffer, touched, stats }: Writing): Promise<void> {
   const changedSeries = new Set<number>();
   const commits = new TimedCommits(db, () => {
     for (const series of changedSeries) tables.refreshSeries(series);
@@ -51,21 +50,20 @@ async function flush(
     const id = chunkIdAt(series, part.ts[0] as number);
     const data = tables.chunkData(id);
     const before = data === undefined ? null : readChunk(id, data);
-    const { merged, added, changed, same } = mergeSamples(before, part);
-    stats.added += added;
-    stats.changed += changed;
-    stats.same += same;
-    if (merged === null) return;
+    const merge = mergeSamples(before, part, touched.given(id));
+    touched.note(id, before, part, merge);
+    addUp(stats, merge);
+    if (merge.merged === null) return;
     undoLog.begin(run);
     undoLog.keep(run, id, data ?? null);
-    tables.putChunk(id, merged);
+    tables.putChunk(id, merge.merged);
     changedSeries.add(series);
     stats.chunksWritten++;
   };
 
   for (const { series, rows } of buffer.take()) {
-    const { superseded, ...ordered } = orderRows(rows);
-    stats.superseded += superseded;
+    const { repeated, ...ordered } = orderRows(rows);
+    addUp(stats, { added: 0, changed: 0, same: 0, repeated });
     for (const part of splitByBucket({ ...ordered, decimals: rows.decimals })) {
       commits.do(() => {
         assertFits(tables, series, part);
@@ -76,6 +74,14 @@ async function flush(
     if (commits.due("good")) await commits.commit();
   }
   await commits.commit();
+}
+
+function addUp(stats: WriteStats, { added, changed, same, repeated }: MergeCounts): void {
+  stats.added += added;
+  stats.changed += changed;
+  stats.same += same;
+  stats.repeated.same += repeated.same;
+  stats.repeated.changed += repeated.changed;
 }
 
 /** Refuses samples that could not be read together with the rest of their series, at the most decimals that either keeps. */
@@ -93,8 +99,7 @@ function* splitByBucket({ ts, v, decimals }: Samples): Generator<Samples> {
   let start = 0;
   while (start < ts.length) {
     const end = (Math.floor((ts[start] as number) / BUCKET_SECONDS) + 1) * BUCKET_SECONDS;
-    let stop = start + 1;
-    while (stop < ts.length && (ts[stop] as number) < end) stop++;
+    const stop = start + lowerBound(ts.subarray(start), end);
     yield { ts: ts.subarray(start, stop), v: v.subarray(start, stop), decimals };
     start = stop;
   }

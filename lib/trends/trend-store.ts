@@ -4,7 +4,17 @@ export type TrendSlice = { series: number; ts: Float64Array; v: Int32Array; deci
 /** One sample as a plain number. */
 export type Reading = { series: number; ts: number; value: number };
 
-export type WriteStats = { added: number; changed: number; same: number; chunksWritten: number };
+/**
+ * What a write did with its samples: laid down at new times, changed, or found as they stood. Samples at a time that
+ * the same write had given before count in `repeated` instead, by whether they gave the value that stood then.
+ */
+export type WriteStats = {
+  added: number;
+  changed: number;
+  same: number;
+  repeated: { same: number; changed: number };
+  chunksWritten: number;
+};
 
 /**
  * Whether a run can be undone. `nothing`: it changed nothing, or was undone before. `blocked`: a later run, `by`, wrote

@@ -76,7 +76,7 @@ it("builds the whole demo with the sizes and the reports that were planned", asy
     ...empty.trends,
     async write(slices) {
       for await (const { ts } of slices) samples += ts.length;
-      return { added: samples, changed: 0, same: 0, chunksWritten: 0 };
+      return { added: samples, changed: 0, same: 0, repeated: { same: 0, changed: 0 }, chunksWritten: 0 };
     },
   };
   const result = await seedDemoBuilding({ db, trends });

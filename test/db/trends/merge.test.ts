@@ -3,6 +3,8 @@ import { expect, test } from "vitest";
 import { mergeSamples } from "@/db/trends/merge";
 import { rowsOf, slice, T0 } from "../../support/trend-samples";
 
+const NONE = { same: 0, changed: 0 };
+
 test("new rows are added, other values changed, equal ones left", () => {
   const before = slice(1, [
     [T0, 1],
@@ -16,7 +18,7 @@ test("new rows are added, other values changed, equal ones left", () => {
     [T0 + 240, 5],
   ]);
   const { merged, ...counts } = mergeSamples(before, incoming);
-  expect(counts).toEqual({ added: 2, changed: 1, same: 1 });
+  expect(counts).toEqual({ added: 2, changed: 1, same: 1, repeated: NONE });
   expect(merged && rowsOf(merged)).toEqual([
     [T0, 1],
     [T0 + 60, 2],
@@ -35,8 +37,9 @@ test("rows that are all there already give nothing to write, with more decimals 
     ],
     1,
   );
-  expect(mergeSamples(before, before)).toEqual({ added: 0, changed: 0, same: 2, merged: null });
-  expect(mergeSamples(before, slice(1, [[T0, 21_500]], 3))).toEqual({ added: 0, changed: 0, same: 1, merged: null });
+  const unchanged = { added: 0, changed: 0, repeated: NONE, merged: null };
+  expect(mergeSamples(before, before)).toEqual({ ...unchanged, same: 2 });
+  expect(mergeSamples(before, slice(1, [[T0, 21_500]], 3))).toEqual({ ...unchanged, same: 1 });
 });
 
 test("the larger number of decimals is kept, whichever side has it", () => {
@@ -70,4 +73,20 @@ test("any two sets of samples merge as maps by time do", () => {
     }),
     { numRuns: 200, seed: 3 },
   );
+});
+
+test("samples that meet one of their own write count as repeats, and the later still stands", () => {
+  const before = slice(1, [
+    [T0, 1],
+    [T0 + 60, 2],
+    [T0 + 120, 3],
+  ]);
+  const incoming = slice(1, [
+    [T0, 1],
+    [T0 + 60, 9],
+    [T0 + 120, 9],
+  ]);
+  const { merged, ...counts } = mergeSamples(before, incoming, (index) => index < 2);
+  expect(counts).toEqual({ added: 0, changed: 1, same: 0, repeated: { same: 1, changed: 1 } });
+  expect(merged && rowsOf(merged)).toEqual(rowsOf(incoming));
 });

@@ -5,6 +5,10 @@ import { rowsOf, slice, T0 } from "../../support/trend-samples";
 
 const ordered = (rows: [number, number][]) => orderRows(slice(1, rows));
 
+/** Value of the last row before row `i` that has its time. */
+const valueBefore = (rows: [number, number][], i: number): number | undefined =>
+  rows.slice(0, i).findLast(([ts]) => ts === rows[i]?.[0])?.[1];
+
 test("rows in order are taken as they are", () => {
   const rows = slice(1, [
     [T0, 1],
@@ -25,7 +29,7 @@ test("of rows with the same time the later one stands", () => {
     [T0, 4],
     [T0 + 60, 5],
   ]);
-  expect(result.superseded).toBe(3);
+  expect(result.repeated).toEqual({ same: 0, changed: 3 });
 });
 
 test("any order gives what a map by time gives, over a day or over centuries", () => {
@@ -39,7 +43,9 @@ test("any order gives what a map by time gives, over a day or over centuries", (
         const expected = [...new Map(rows)].sort(([a], [b]) => a - b);
         const result = ordered(rows);
         expect(rowsOf(result)).toEqual(expected);
-        expect(result.superseded).toBe(rows.length - expected.length);
+        const { same, changed } = result.repeated;
+        expect(same + changed).toBe(rows.length - expected.length);
+        expect(same).toBe(rows.filter((row, i) => valueBefore(rows, i) === row[1]).length);
       }),
       { numRuns: 100, seed: 5 },
     );

@@ -39,7 +39,7 @@ test("samples over several chunks come back, and those of a period only when ask
     changed: 0,
     same: 0,
     chunksWritten: 4,
-    superseded: 0,
+    repeated: { same: 0, changed: 0 },
   });
   expect(await readAll(5)).toEqual(rows);
   const [from, to] = [T0 + 10 * 86_400 + 1, T0 + 70 * 86_400];
@@ -68,7 +68,7 @@ test("the same import again writes no chunk and leaves the revisions", async () 
     changed: 0,
     same: first.added,
     chunksWritten: 0,
-    superseded: 0,
+    repeated: { same: 0, changed: 0 },
   });
   expect({ chunks: storedChunks(file), revs: await store.rev([1, 2, 3, 4, 5, 6]) }).toEqual(before);
 });
@@ -113,7 +113,7 @@ test("of times given twice the later row stands and the earlier is counted", asy
     ],
     1,
   );
-  expect(stats).toMatchObject({ added: 2, changed: 0, same: 0, superseded: 1 });
+  expect(stats).toMatchObject({ added: 2, changed: 0, same: 0, repeated: { same: 0, changed: 1 } });
   expect(await readAll(1)).toEqual([
     [T0, 2],
     [T0 + 60, 5],
