@@ -41,7 +41,12 @@ export async function sendInParts(sending: Sending): Promise<FileOutcome> {
       if (drops > 0) onRest(0);
       drops = 0;
       if (answer.outcome) return answer.outcome;
-      if (answer.status === 413 && partBytes > SMALLEST_PART_BYTES && offset !== null && (address || file.size <= partBytes)) {
+      if (
+        answer.status === 413 &&
+        partBytes > SMALLEST_PART_BYTES &&
+        offset !== null &&
+        (address || file.size <= partBytes)
+      ) {
         partBytes = Math.max(SMALLEST_PART_BYTES, Math.floor(partBytes / 2));
       } else if ((answer.status === 404 || answer.status === 410) && address && address === sending.known) {
         // What was begun before is no longer there: from the beginning.
@@ -50,7 +55,8 @@ export async function sendInParts(sending: Sending): Promise<FileOutcome> {
         onAddress(null);
       } else if (answer.status === 409 && answer.offset !== null) offset = answer.offset;
       else if (answer.status >= 200 && answer.status < 300) {
-        if (!address && answer.location) onAddress((address = answer.location));
+        address ??= answer.location;
+        onAddress(address);
         offset = answer.offset ?? offset;
       } else if (isPassing(answer.status)) throw new LineDropped();
       else throw new Refused(answer.detail);

@@ -1,11 +1,18 @@
 import { NextResponse } from "next/server";
 import { awaitImports } from "@/app/_server/await-imports";
 import { requestContext } from "@/app/_server/request-context";
+import { isFromElsewhere } from "@/app/_server/same-origin";
 import { requireFacilities } from "@/lib/services/authorise";
 import { ServiceError } from "@/lib/services/errors";
 import { type FileOutcome, isFileKind, outcomesNow, takeFile } from "@/lib/services/imports/take-file";
+import { outcomeAddress } from "../outcome-address";
 
 type Params = { params: Promise<{ buildingId: string }> };
+
+/** A form is held in memory as a whole [bytes]; with script, trend files come in parts and never pass through here. */
+const LARGEST_FORM_BYTES = 201_000_000;
+const TOO_LARGE =
+  "Without script a form takes files up to 200 MB together. Allow script for this page, bring them in one by one, or use the command line.";
 
 /**
  * Takes the files of the upload form and leads back to the imports page with what became of each. A route, since
@@ -13,12 +20,12 @@ type Params = { params: Promise<{ buildingId: string }> };
  */
 export async function POST(request: Request, { params }: Params): Promise<Response> {
   const { buildingId } = await params;
-  const origin = request.headers.get("origin");
-  if (origin !== null && new URL(origin).host !== request.headers.get("host"))
-    return new Response("This form belongs to another site.", { status: 403 });
+  if (isFromElsewhere(request)) return new Response("This form belongs to another site.", { status: 403 });
   const ctx = await requestContext();
   try {
     requireFacilities(ctx);
+    if (Number(request.headers.get("content-length") ?? Number.POSITIVE_INFINITY) > LARGEST_FORM_BYTES)
+      throw new ServiceError("invalid", TOO_LARGE);
     const form = await request.formData();
     const kind = String(form.get("kind"));
     if (!isFileKind(kind)) throw new ServiceError("invalid", "Say what the files hold.");
@@ -47,22 +54,8 @@ const noFile = (): FileOutcome => ({
   runId: null,
 });
 
-/**
- * Outcomes travel in the address: few, short, and the page can be loaded again. Refusals come first, then one file for
- * each thing that was said of the others; the history has all of it.
- */
 function back(buildingId: string, outcomes: readonly FileOutcome[]): Response {
-  const isBad = ({ state }: FileOutcome) => state === "refused" || state === "failed";
-  const refused = outcomes.filter(isBad);
-  const taken = new Map(outcomes.flatMap((each) => (isBad(each) ? [] : [[each.message, each] as const])));
-  const shown = [...refused.slice(0, 12), ...[...taken.values()].slice(0, 12)].map(({ fileName, state, message }) => [
-    state,
-    fileName,
-    message.slice(0, 300),
-  ]);
-  const counts = { all: outcomes.length, refused: refused.length };
-  const query = new URLSearchParams({ outcome: JSON.stringify({ shown, counts }) });
-  return seeOther(`/buildings/${buildingId}/imports?${query}`);
+  return seeOther(outcomeAddress(Number(buildingId), outcomes));
 }
 
 function seeOther(location: string): Response {
