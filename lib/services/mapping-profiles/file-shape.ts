@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import type { TrendInspection } from "@/lib/importers/trend-csv/trend-file";
 import type { FileShape } from "./profile-content";
 
@@ -11,13 +12,14 @@ export function shapeOf({ detected }: Pick<TrendInspection, "detected">): FileSh
 }
 
 /**
- * What makes files come from one source: layout and headings. Files of one point each have a heading of their own
+ * What makes files come from one source, as a mark: layout and headings. Files of one point each have a heading of their own
  * each, so theirs are taken together by their shape alone.
  */
 export function sourceKey(inspection: TrendInspection): string {
   const { layout, delimiter } = shapeOf(inspection);
-  if (isOnePoint(layout)) return JSON.stringify([layout, delimiter]);
-  return JSON.stringify([layout, delimiter, inspection.points.map(({ name, unitAsWritten }) => [name, unitAsWritten])]);
+  const headings = isOnePoint(layout) ? [] : inspection.points.map(({ name, unitAsWritten }) => [name, unitAsWritten]);
+  const text = JSON.stringify([layout, delimiter, headings]);
+  return createHash("sha256").update(text).digest("hex").slice(0, 16);
 }
 
 export const isOnePoint = (layout: string | null): boolean => layout === "one-point";

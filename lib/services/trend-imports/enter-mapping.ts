@@ -5,7 +5,8 @@ import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { parseInput } from "../parse";
-import { confirmMapping } from "./confirm";
+import { markOf } from "./cautions";
+import { confirmMapping, mappingCautions } from "./confirm";
 import { type MappingTask, readMappingTask } from "./mapping";
 import { keepMappingDraft, readMappingDraft } from "./mapping-draft";
 import { choiceOfEntry, isSettled, mappingEntry } from "./mapping-entry";
@@ -66,4 +67,15 @@ export function givenAnswers({ fileAsks }: MappingTask): Record<string, FileAnsw
   const answers: Record<string, FileAnswers> = {};
   for (const { runId, given } of fileAsks) answers[String(runId)] = { ...answers[String(runId)], ...given };
   return answers;
+}
+
+/** What is odd about the rows that are settled so far, with the mark that lets it pass. */
+export function readStandingCautions(
+  ctx: Context,
+  buildingId: number,
+  task: MappingTask,
+): { mark: string; sentences: string[] } {
+  requireFacilities(ctx);
+  const cautions = mappingCautions(ctx.db, buildingId, task, settledChoices(task));
+  return { mark: markOf(cautions), sentences: cautions.map((each) => each.sentence) };
 }

@@ -22,6 +22,8 @@ export type FileAsk = {
   /** As entered or as a profile answers it. */
   given: FileAnswers;
   byProfile: boolean;
+  /** Key of the file's source: files of one source are asked together. */
+  source: string;
 };
 
 /** Files of one source, and the name under which their mapping may be kept. */
@@ -86,12 +88,14 @@ export function mappingTaskOf(
 function fileAsksOf(run: ImportRunRow, settlement: Settlement | undefined, draft: MappingDraft): FileAsk[] {
   const entered = draft.answersByRun[String(run.id)] ?? {};
   const answered = settlement && settlement.status !== "none" ? settlement.answers.file : {};
+  const source = sourceKey(inspectionOf(run));
   return inspectionOf(run)
     .ask.filter((ask) => ask.what !== "unit")
     .map((ask) => ({
       runId: run.id,
       fileName: run.fileName,
       ask,
+      source,
       given: { ...answered, ...entered },
       byProfile: answerTo(ask, answered) !== null && answerTo(ask, entered) === null,
     }));
