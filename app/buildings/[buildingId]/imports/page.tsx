@@ -78,6 +78,9 @@ export default async function ImportsPage({ params, searchParams }: Props) {
         remarks={
           <>
             <Remark title="Weather">{weatherSentence(weather)}</Remark>
+            <Remark title="Programs">
+              <Link href={`${path}/collectors`}>Collectors</Link> bring trend files and readings by themselves.
+            </Remark>
             <Remark title="Templates">
               <a href={`${path}/templates/zones`}>zones</a>, <a href={`${path}/templates/desks`}>desks</a>,{" "}
               <a href={`${path}/templates/devices`}>devices</a>
