@@ -1,73 +1,86 @@
-import { decodeChunk } from "@/db/trends/decode";
-import { encodeChunk } from "@/db/trends/encode";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
 import { openTrendStore } from "@/db/trends/store";
-import type { TrendSlice } from "@/lib/trends/trend-store";
 import { syntheticYear } from "../support/synthetic-trends";
-import { medianMs, report } from "./stopwatch";
+import { agree } from "./agree";
+import { printCircumstances } from "./circumstances";
+import { runContender } from "./contender";
+import type { ReadInput, ReadOutcome } from "./contenders/read-product";
+import { ByteWriter } from "./data/byte-writer";
+import { median } from "./median";
+import { line, target, unmeasured } from "./targets";
 
-const FROM = 0;
-const TO = 4_000_000_000;
+const ZONES = 60;
 
-/** Degree-hours of zone-years from the store against a bare loop over arrays, and the rate of unpacking. */
-export async function benchRead(): Promise<void> {
-  const zones = 20;
-  const slices = [...syntheticYear({ zones, days: 365, seed: 1 })];
-  const trends = openTrendStore(":memory:");
-  await trends.write(slices, 1);
-  const [air, setpoint] = [slices[0], slices[2]] as [TrendSlice, TrendSlice];
-
-  const loopMs = await medianMs(200, () => degreeHours(air, setpoint));
-  const zoneMs = await medianMs(100, () => zoneYear(trends, 1, 3));
-  report("zone-year of degree-hours, bare loop", loopMs, `${degreeHours(air, setpoint).toFixed(2)} K·h`);
-  report("zone-year from the store, two series", zoneMs, `${(zoneMs / loopMs).toFixed(1)} of the bare loop`);
-
-  const allMs = await medianMs(10, async () => {
-    for (let zone = 0; zone < zones; zone++) await zoneYear(trends, zone * 3 + 1, zone * 3 + 3);
-  });
-  report(`${zones} zone-years`, allMs, `${(allMs / zones).toFixed(2)} ms a zone`);
-
-  const queries = Array.from({ length: 10_000 }, (_, i) => ({
-    series: 1 + ((i * 7) % (zones * 3)),
-    ts: (air.ts[0] ?? 0) + ((i * 7_919_117) % 31_000_000),
-  }));
-  report("10,000 point-in-time readings", await medianMs(5, () => trends.asOf(queries)), "in any order");
-  trends.close();
-
-  const part = { ts: air.ts.slice(0, 2688), v: air.v.slice(0, 2688), decimals: 3 };
-  const chunk = encodeChunk(part);
-  const many = (work: () => unknown) => () => {
-    for (let i = 0; i < 1000; i++) work();
-  };
-  const decodeMs = await medianMs(
-    5,
-    many(() => decodeChunk(chunk)),
-  );
-  const encodeMs = await medianMs(
-    5,
-    many(() => encodeChunk(part)),
-  );
-  const rate = (ms: number) => `${((part.ts.length * 1000) / ms / 1000).toFixed(0)} M readings/s`;
-  report(
-    "unpacking 1,000 chunks of zone air",
-    decodeMs,
-    `${rate(decodeMs)}, ${(chunk.length / 2688).toFixed(2)} bytes`,
-  );
-  report("packing them", encodeMs, rate(encodeMs));
-}
-
-async function zoneYear(trends: ReturnType<typeof openTrendStore>, air: number, setpoint: number): Promise<number> {
-  const read: TrendSlice[] = [];
-  for await (const slice of trends.read([air, setpoint], FROM, TO)) read.push(slice);
-  return degreeHours(read[0] as TrendSlice, read[1] as TrendSlice);
-}
-
-/** Degree-hours of zone air below a cooling setpoint that holds until its next change; quarter-hour intervals. */
-function degreeHours(air: TrendSlice, setpoint: TrendSlice): number {
-  let [sum, j] = [0, 0];
-  for (let i = 0; i < air.ts.length; i++) {
-    while (j + 1 < setpoint.ts.length && (setpoint.ts[j + 1] as number) <= (air.ts[i] as number)) j++;
-    const below = (setpoint.v[j] as number) - (air.v[i] as number);
-    if (below > 0) sum += below;
+/** The questions that pages put to a year of 60 zones: to the store and, in SQL, to a column store with the same rows. */
+export async function benchRead(args: string[]): Promise<void> {
+  printCircumstances();
+  const folder = mkdtempSync(path.join(process.env.BENCH_FOLDER ?? tmpdir(), "bench-read-"));
+  try {
+    const input = await writeYear(folder);
+    const [ours, theirs]: [ReadOutcome[], ReadOutcome[]] = [[], []];
+    let reason = "";
+    for (let round = 0; round < (args.includes("--quick") ? 1 : 5); round++) {
+      ours.push(await runContender<ReadOutcome>("read-product", input));
+      const peer = await runContender<ReadOutcome>("read-duckdb", input).catch((error: Error) => error);
+      if (peer instanceof Error) reason = peer.message.split("\n").slice(0, 3).join(" ");
+      else theirs.push(peer);
+    }
+    report(ours, theirs, reason);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
   }
-  return (sum / 1000) * 0.25;
+}
+
+/** The same readings as a trend store and as a file of rows. */
+async function writeYear(folder: string): Promise<ReadInput> {
+  const slices = [...syntheticYear({ zones: ZONES, days: 365, seed: 1 })];
+  const [store, csv] = [path.join(folder, "trend.db"), path.join(folder, "readings.csv")];
+  const trends = openTrendStore(store);
+  const { added } = await trends.write(slices, 1);
+  trends.close();
+  const out = new ByteWriter(csv);
+  for (const { series, ts, v } of slices) {
+    const [zone, kind] = [Math.floor((series - 1) / 3), ((series - 1) % 3) + 1];
+    for (let i = 0; i < ts.length; i++) out.text(`${zone},${kind},${ts[i]},${v[i]}\n`);
+  }
+  out.close();
+  line(`\n${added} readings of ${ZONES} zones, in the store and as rows`);
+  return { store, csv, database: path.join(folder, "rows.duckdb"), zones: ZONES, firstTs: slices[0]?.ts[0] ?? 0 };
+}
+
+const QUESTIONS = [
+  ["zoneMs", "zone", "degree-hours of a zone's year"],
+  ["allMs", "all", `degree-hours of ${ZONES} zones`],
+  ["asOfMs", "asOf", "two readings at each of 5,000 reports"],
+  ["latestMs", "latest", "latest of all 180 points"],
+] as const;
+
+function report(ours: ReadOutcome[], theirs: ReadOutcome[], reason: string): void {
+  const ms = (all: ReadOutcome[], key: (typeof QUESTIONS)[number][0] | "loopMs") =>
+    median(all.map((each) => each[key]));
+  for (const [key, answer, what] of QUESTIONS) {
+    const ratio = median(ours.map((each, i) => each[key] / (theirs[i]?.[key] ?? Number.NaN)));
+    const peer =
+      theirs.length > 0 ? `${ms(theirs, key).toFixed(2).padStart(9)} ms in SQL  ratio ${ratio.toFixed(3)}` : "";
+    line(`  ${what.padEnd(40)} ${ms(ours, key).toFixed(3).padStart(9)} ms  ${peer}`);
+    for (const each of theirs) agree(what, ours[0]?.answers[answer], each.answers[answer], 1e-6 * each.answers[answer]);
+  }
+  const loop = median(ours.map((each) => each.zoneMs / each.loopMs));
+  line(`  ${"bare loop over a zone's year".padEnd(40)} ${ms(ours, "loopMs").toFixed(3).padStart(9)} ms`);
+  line(`  peak ${median(ours.map((each) => each.peakMb)).toFixed(0)} MB`);
+  target({ what: "zone-year, warm", figure: ms(ours, "zoneMs"), limit: 2, unit: "ms" });
+  target({ what: "zone-year / bare loop", figure: loop, limit: 30, unit: "of its time" });
+  target({ what: `${ZONES} zones`, figure: ms(ours, "allMs"), limit: 100, unit: "ms" });
+  target({ what: "readings at 5,000 reports", figure: ms(ours, "asOfMs"), limit: 150, unit: "ms" });
+  target({ what: "latest of all points", figure: ms(ours, "latestMs"), limit: 1, unit: "ms" });
+  if (theirs.length === 0) {
+    unmeasured("reads / SQL over rows", `the peer did not run: ${reason}`);
+    return;
+  }
+  const share = (key: "zoneMs" | "allMs") =>
+    median(ours.map((each, i) => each[key] / (theirs[i]?.[key] ?? Number.NaN)));
+  target({ what: "zone-year / SQL over rows", figure: share("zoneMs"), limit: 0.1, unit: "of its time" });
+  target({ what: `${ZONES} zones / SQL over rows`, figure: share("allMs"), limit: 0.25, unit: "of its time" });
 }
