@@ -78,6 +78,9 @@ export default async function ImportsPage({ params, searchParams }: Props) {
         remarks={
           <>
             <Remark title="Weather">{weatherSentence(weather)}</Remark>
+            <Remark title="Mapping">
+              <Link href={`${path}/profiles`}>Profiles</Link> say how the files of a source are mapped.
+            </Remark>
             <Remark title="Programs">
               <Link href={`${path}/collectors`}>Collectors</Link> bring trend files and readings by themselves.
             </Remark>

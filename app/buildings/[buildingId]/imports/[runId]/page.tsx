@@ -8,6 +8,7 @@ import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readImportRun } from "@/lib/services/imports/history";
+import { readRunProfileSentences } from "@/lib/services/mapping-profiles/manage";
 import { isUnsettled } from "@/lib/services/trend-imports/settle-run";
 import { CANCELLABLE, UNDOABLE, whyNotUndone } from "@/lib/services/trend-imports/withdraw";
 import { formatLocal } from "@/lib/time/format";
@@ -31,11 +32,12 @@ export default async function ImportRunPage({ params, searchParams }: Props) {
   const [id, page] = [Number(buildingId), Number((await searchParams).page ?? 1)];
   const imports = `/buildings/${buildingId}/imports`;
   const path = `${imports}/${runId}`;
-  const { building, run, rows, stretch, whyNot, now } = await readAs(async (ctx) => {
+  const { building, run, rows, stretch, whyNot, now, profile } = await readAs(async (ctx) => {
     const read = readImportRun(ctx, id, Number(runId), page);
     const isUndoable = read.run.kind === "trends" && UNDOABLE.includes(read.run.state);
     const whyNot = isUndoable ? await whyNotUndone(ctx, id, Number(runId)) : null;
-    return { building: readBuilding(ctx, id), ...read, whyNot, now: ctx.now };
+    const profile = readRunProfileSentences(ctx, Number(runId));
+    return { building: readBuilding(ctx, id), ...read, whyNot, now: ctx.now, profile };
   }, path);
   const isTrends = run.kind === "trends";
   const atWork = isTrends && isUnsettled(run);
@@ -55,6 +57,7 @@ export default async function ImportRunPage({ params, searchParams }: Props) {
             { term: "State", value: STATE_WORDS[run.state] },
             { term: "Holds", value: run.kind },
             ...rowItems(run),
+            ...profile.map((value) => ({ term: "Mapping", value })),
             {
               term: "Brought in",
               value: `${formatLocal(run.startedAtMs, building.timeZone, "date-time")} by ${run.startedBy}`,
