@@ -1,12 +1,14 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchImport } from "./import";
+import { benchLoad } from "./load";
 import { benchRead } from "./read";
 import { closeTargets } from "./targets";
 
 const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   import: benchImport,
   read: benchRead,
+  load: benchLoad,
   analyse: benchAnalyse,
   assess: benchAssess,
 };

@@ -1,0 +1,51 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { printCircumstances } from "./circumstances";
+import { runContender } from "./contender";
+import type { LoadInput, LoadOutcome, Watched } from "./contenders/load-server";
+import { addBuilding, makeDataFolder } from "./data/data-folder";
+import { TYPICAL, writeTrendFile } from "./data/trend-file";
+import { line, target } from "./targets";
+
+/** What people at a page and at the report form notice while the server's worker imports a year of 60 zones. */
+export async function benchLoad(args: string[]): Promise<void> {
+  printCircumstances();
+  const folder = mkdtempSync(path.join(process.env.BENCH_FOLDER ?? tmpdir(), "bench-load-"));
+  try {
+    const dataFolder = path.join(folder, "data");
+    makeDataFolder(dataFolder, TYPICAL.zones);
+    addBuilding(dataFolder, TYPICAL.zones);
+    const days = args.includes("--quick") ? 60 : 365;
+    const shape = { layout: "wide", ...TYPICAL } as const;
+    const before = writeTrendFile(path.join(folder, "before.csv"), { ...shape, toDay: days - 15 });
+    const file = writeTrendFile(path.join(folder, "year.csv"), { ...shape, toDay: days });
+    const input: LoadInput = { dataFolder, before: before.file, file: file.file, idleMs: 5000 };
+    const done = await runContender<LoadOutcome>("load-server", input);
+    if (done.state !== "done, done") throw new Error(`the imports ended as ${done.state}`);
+    report(done, file.readings);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function report({ ms, peakMb, idle, otherBuilding, sameBuilding }: LoadOutcome, readings: number): void {
+  line(
+    `\n${readings} readings through the worker in ${(ms / 1000).toFixed(1)} s; server process at most ${peakMb.toFixed(0)} MB`,
+  );
+  const row = (name: string, seen: Watched) =>
+    line(
+      `  ${name.padEnd(34)} report p99 ${seen.reportP99.toFixed(2)} max ${seen.reportMax.toFixed(2)} ms (${seen.reports})  ` +
+        `overview p95 ${seen.overviewP95.toFixed(1)} ms (${seen.overviews})  event loop max ${seen.loopMax.toFixed(1)} ms`,
+    );
+  row("no import", idle);
+  row("import into another building", otherBuilding);
+  row("import into the building looked at", sameBuilding);
+  line("  (the overview of the building looked at is worked out anew while its trends change)");
+  target({ what: "report insert during an import, p99", figure: otherBuilding.reportP99, limit: 5, unit: "ms" });
+  target({ what: "event loop during an import, longest delay", figure: otherBuilding.loopMax, limit: 50, unit: "ms" });
+  const slower = otherBuilding.overviewP95 / idle.overviewP95;
+  target({ what: "overview during an import, p95", figure: slower, limit: 2, unit: "of its idle p95" });
+  target({ what: "report insert, same building, p99", figure: sameBuilding.reportP99, limit: 5, unit: "ms" });
+  target({ what: "event loop, same building, longest delay", figure: sameBuilding.loopMax, limit: 50, unit: "ms" });
+}
