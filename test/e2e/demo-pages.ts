@@ -8,6 +8,8 @@ export const FACILITIES_PAGES: readonly string[] = [
     "",
     "/zones",
     "/zones/1",
+    "/zones/1/data-quality",
+    "/data-quality",
     "/devices",
     "/devices/1",
     "/devices/new",

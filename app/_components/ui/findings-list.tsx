@@ -9,6 +9,8 @@ export type FindingLine = {
   sentence: ReactNode;
   /** What to do. */
   action?: ReactNode;
+  /** What it stops, or that it stops nothing. */
+  stops?: ReactNode;
 };
 
 /** Shape and word of a severity: none leans on colour. */
@@ -27,6 +29,15 @@ type Props = {
   none?: ReactNode;
 };
 
+/** A severity as shape and word. */
+export function SeverityMark({ severity }: { severity: Severity }) {
+  return (
+    <>
+      <span aria-hidden="true">{MARK[severity].shape}</span> {MARK[severity].word}
+    </>
+  );
+}
+
 /** Findings about data or devices, the gravest first. */
 export function FindingsList({ findings, label, none }: Props) {
   if (findings.length === 0) return none ? <p>{none}</p> : null;
@@ -36,11 +47,12 @@ export function FindingsList({ findings, label, none }: Props) {
       {sorted.map((finding) => (
         <li key={finding.key} className={styles.line}>
           <span className={styles.mark}>
-            <span aria-hidden="true">{MARK[finding.severity].shape}</span> {MARK[finding.severity].word}
+            <SeverityMark severity={finding.severity} />
           </span>
           <span className={styles.text}>
             {finding.sentence}
             {finding.action ? <span className={styles.action}> {finding.action}</span> : null}
+            {finding.stops ? <span className={styles.stops}> {finding.stops}</span> : null}
           </span>
         </li>
       ))}

@@ -134,7 +134,12 @@ export default async function OverviewPage({ params }: Props) {
       <Section id="swings" title="What moves the figure most" wide>
         <SwingTable assessed={assessment} currency={building.currency} buildingPath={path} />
       </Section>
-      <Section id="findings" title="What to know about these figures" wide>
+      <Section
+        id="findings"
+        title="What to know about these figures"
+        wide
+        action={<LinkButton href={`${path}/data-quality`}>Data quality</LinkButton>}
+      >
         <FindingsList
           label="Findings about the figures"
           findings={assessmentFindingLines(assessment.findings)}

@@ -42,3 +42,18 @@ const NOTHING: Record<string, string> = {
   "trend-short": "no rule lacks it for long enough, and it is not carried outside its record",
   "trend-missing": "no rule waits for it",
 };
+
+/** The same in a few words, for a table; "nothing" where it is nothing. */
+export function consequenceSummary(consequences: readonly Consequence[]): string {
+  if (consequences.length === 0) return "nothing";
+  const parts = consequences.map((each): string => {
+    const { kind } = each;
+    if (kind === "rules")
+      return each.codes.length === 1 ? "1 cause not judged" : `${each.codes.length} causes not judged`;
+    if (kind === "hours-split") return `${Math.round(each.hours)} h split by assumption`;
+    return SHORT[kind];
+  });
+  return parts.join(", ");
+}
+
+const SHORT = { verdict: "no verdict", cost: "left out of the cost", levers: "nothing proposed" } as const;

@@ -52,6 +52,8 @@ const SENTENCES = [
   "lib/trends/findings",
   "lib/trends/quantity-words",
   "lib/trends/diagnosis/verdict-words",
+  "lib/trends/quality/findings",
+  "lib/trends/quality/consequence-words",
   "lib/overcooling/findings",
 ];
 

@@ -29,7 +29,12 @@ export default async function ZonesPage({ params }: Props) {
   return (
     <>
       <PageHeading title="Zones" lede={zonesLede(overview)} />
-      <Section id="zones" title="All zones" wide>
+      <Section
+        id="zones"
+        title="All zones"
+        wide
+        action={<LinkButton href={`${path}/data-quality`}>Data quality of all zones</LinkButton>}
+      >
         <DataTable
           caption="Zones"
           captionHidden

@@ -89,7 +89,12 @@ export default async function ZonePage({ params, searchParams }: Props) {
         </Section>
       ) : null}
       <ZoneRecords history={history} building={building} buildingPath={path} />
-      <Section id="data" title="What to know about the data" wide>
+      <Section
+        id="data"
+        title="What to know about the data"
+        wide
+        action={<LinkButton href={`${path}/zones/${zone.id}/data-quality`}>Data quality</LinkButton>}
+      >
         <FindingsList
           label="Findings about the trends"
           findings={dataFindingLines(overview, building)}
