@@ -1,4 +1,6 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
@@ -6,7 +8,7 @@ import { type ImportWorker, startImportWorker } from "@/app/_server/import-worke
 import { openStores, type Stores } from "@/app/_server/open-stores";
 import { createBuilding } from "@/lib/services/buildings/save";
 import type { Context } from "@/lib/services/context";
-import { readImportRun } from "@/lib/services/imports/history";
+import { readImportHistory, readImportRun } from "@/lib/services/imports/history";
 import { confirmMapping } from "@/lib/services/trend-imports/confirm";
 import { queueTrendImports } from "@/lib/services/trend-imports/queue";
 import { receiveTrendFile } from "@/lib/services/trend-imports/receive";
@@ -41,10 +43,10 @@ async function receive(buildingId: number, name: string, column: string): Promis
 const runOf = (buildingId: number, id: number) => readImportRun(ctx, buildingId, id).run;
 
 async function until(reached: () => boolean): Promise<void> {
-  await vi.waitFor(() => expect(reached()).toBe(true), { timeout: 25_000, interval: 30 });
+  await vi.waitFor(() => expect(reached()).toBe(true), { timeout: 100_000, interval: 30 });
 }
 
-test("a thread reads what is received, and stores it once it is mapped", async () => {
+test("a thread reads what is received, and stores it once it is mapped", { timeout: 120_000 }, async () => {
   const buildingId = createBuilding(ctx, buildingInputOf());
   const zoneId = addZone(ctx, buildingId, { code: "2-14" });
   const id = await receive(buildingId, "a.csv", "2-14 ZN-T (°F)");
@@ -57,7 +59,9 @@ test("a thread reads what is received, and stores it once it is mapped", async (
   expect(runOf(buildingId, id)).toMatchObject({ samplesAdded: 3, rowsInFile: 3, owner: null, readingsRead: 3 });
 });
 
-test("a worker that breaks down leaves its file interrupted, with the reason, and the next worker goes on", async () => {
+test("a worker that breaks down leaves its file interrupted, with the reason, and the next worker goes on", {
+  timeout: 120_000,
+}, async () => {
   const complaint = vi.spyOn(console, "error").mockImplementation(() => {});
   const buildingId = createBuilding(ctx, buildingInputOf());
   const id = await receive(buildingId, "a.csv", "2-14 ZN-T (°F)");
@@ -73,3 +77,35 @@ test("a worker that breaks down leaves its file interrupted, with the reason, an
   const second = await receive(buildingId, "b.csv", "2-15 ZN-T (°F)");
   await until(() => runOf(buildingId, second).state === "interrupted");
 });
+
+test("a server's worker and two commands at once bring every file through, each once", {
+  timeout: 180_000,
+}, async () => {
+  const buildingId = createBuilding(ctx, buildingInputOf({ timeZone: "America/Phoenix" }));
+  for (const code of ["2-14", "2-15"]) addZone(ctx, buildingId, { code });
+  const files = ["2-14", "2-15"].map((zone) => {
+    const file = path.join(folder, `${zone}.csv`);
+    const temps = Array.from({ length: 4_000 }, (_, i) => 68 + (i % 80) / 10);
+    writeFileSync(file, wideCsv({ [`${zone} ZN-T (°F)`]: temps }));
+    return file;
+  });
+  start();
+  const exits = await Promise.all(files.map((file) => importByCommand([file, files[0] as string], buildingId)));
+  expect(exits).toEqual([0, 0]);
+  const runs = readImportHistory(ctx, buildingId);
+  expect(runs.map(({ fileName, state, samplesAdded }) => [fileName, state, samplesAdded]).sort()).toEqual([
+    ["2-14.csv", "done", 4_000],
+    ["2-15.csv", "done", 4_000],
+  ]);
+});
+
+async function importByCommand(files: readonly string[], buildingId: number): Promise<number | null> {
+  const rule = ["--building", String(buildingId), "--accept-proposals", "--json"];
+  const args = ["--import", "tsx", "app/_cli/main.ts", "trends", "import", ...files, ...rule];
+  const child = spawn(process.execPath, args, {
+    env: { ...process.env, SETPOINT_LEDGER_DATA: folder },
+    stdio: ["ignore", "ignore", "inherit"],
+  });
+  const [code] = await once(child, "exit");
+  return code;
+}
