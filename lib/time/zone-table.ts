@@ -10,6 +10,11 @@ export type ZoneTable = {
   offsetAt(utcSeconds: number): number;
   localFromUtc(utcSeconds: number): number;
   utcFromLocal(localSeconds: number): LocalInstant;
+  /**
+   * The stretch of local seconds about a reading (`from` up to, not with, `to`) in which every reading is one instant of
+   * one offset; null in an hour that is repeated or skipped.
+   */
+  uniqueSpanAt(localSeconds: number): { from: number; to: number; offset: number } | null;
 };
 
 /** What a wall-clock reading means: one instant, two (clocks went back) or none (clocks went forward). */
@@ -76,8 +81,27 @@ function makeTable(timeZone: string): ZoneTable {
   };
   const offsetAt = (utc: number): number => offsets[segmentAt(utc)] as number;
 
+  /** Span of local readings of one offset, without those that a neighbouring offset has too. */
+  const spanOf = (segment: number): { from: number; to: number; offset: number } => {
+    const offset = offsets[segment] as number;
+    const start = starts[segment] as number;
+    const end = starts[segment + 1] ?? Number.POSITIVE_INFINITY;
+    return {
+      from: start + Math.max(offset, offsets[segment - 1] ?? offset),
+      to: end + Math.min(offset, offsets[segment + 1] ?? offset),
+      offset,
+    };
+  };
+
   return {
     timeZone,
+    uniqueSpanAt(local) {
+      for (const segment of [segmentAt(local - 86400), segmentAt(local + 86400)]) {
+        const span = spanOf(segment);
+        if (local >= span.from && local < span.to) return span;
+      }
+      return null;
+    },
     offsetAt,
     localFromUtc: (utc) => utc + offsetAt(utc),
     utcFromLocal(local) {

@@ -16,6 +16,17 @@ export type CellEvidence = {
   units: Record<string, number>;
 };
 
+export const NO_EVIDENCE: CellEvidence = {
+  cells: 0,
+  blanks: 0,
+  numbers: 0,
+  words: 0,
+  failures: 0,
+  zeros: 0,
+  ones: 0,
+  units: {},
+};
+
 export function evidenceOf(cells: ReadCells): CellEvidence {
   let zeros = 0;
   let ones = 0;

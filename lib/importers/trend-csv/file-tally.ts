@@ -1,4 +1,4 @@
-import { addEvidence, type CellEvidence, evidenceOf } from "./cell-evidence";
+import { addEvidence, type CellEvidence, evidenceOf, NO_EVIDENCE } from "./cell-evidence";
 import type { ReadCells } from "./cell-reader";
 import type { DateTally, OrderVerdict } from "./date-order";
 import { noDates } from "./date-order";
@@ -13,6 +13,7 @@ import type { PointDraft } from "./point-draft";
 import { draftsOverlap, PointTally } from "./point-tally";
 import type { SectionReading } from "./read-section";
 import type { Skeleton } from "./read-table";
+import type { SettledPoint } from "./regular-points";
 import { addAccounts, type RowNotes } from "./row-fates";
 import { type DateOrder, NO_ROWS, type RowAccounting, type TrendPoint } from "./trend-file";
 
@@ -108,6 +109,40 @@ export class FileTally {
     const account = context.fates.account(from, delimiter, this.notes);
     this.rows = addAccounts(this.rows, account);
     return [...merged.keys()].map((tally, i) => pointOf(tally, ordered[i] as OrderedPoint));
+  }
+
+  pointAt(key: string): PointTally | undefined {
+    return this.bySection.get(key);
+  }
+
+  evidenceAt(key: string): CellEvidence {
+    return this.evidenceByPoint[key] ?? NO_EVIDENCE;
+  }
+
+  /** Takes in the points of rows that are plain throughout: all of them accepted. */
+  addRegular(points: readonly SettledPoint[], rows: number): TrendPoint[] {
+    const ordered = points.map(
+      ({ tally, ts, values, stateNames, instants }): OrderedPoint => ({
+        draft: tally.draft,
+        ts,
+        values,
+        stateNames,
+        instants,
+        reordered: false,
+      }),
+    );
+    points.forEach(({ tally, key, evidence, blanks, missing }, i) => {
+      if (!this.facts.cells) this.cells[key] = addEvidence(this.evidenceAt(key), evidence);
+      tally.lists["value-missing"].addMany(blanks, missing);
+      this.sorted ||= this.runsBack(tally, ordered[i] as OrderedPoint);
+      tally.addReadings(ordered[i] as OrderedPoint);
+    });
+    this.addInstants(
+      points.map(({ tally }) => tally),
+      ordered,
+    );
+    this.rows = addAccounts(this.rows, { ...NO_ROWS, rowsInFile: rows, accepted: rows });
+    return points.map(({ tally }, i) => pointOf(tally, ordered[i] as OrderedPoint));
   }
 
   /** Finds the point that a draft adds to, or begins one. */

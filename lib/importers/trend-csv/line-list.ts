@@ -11,9 +11,14 @@ export class LineList {
     if (this.lines.length < MOST_LINES) this.lines.push(...lines);
   }
 
+  /** Adds rows of which the first lines are given. */
+  addMany(count: number, lines: readonly number[]): void {
+    this.count += count;
+    for (const line of lines) if (this.lines.length < MOST_LINES) this.lines.push(line);
+  }
+
   addAll(other: LineList): void {
-    this.count += other.count;
-    for (const line of other.lines) if (this.lines.length < MOST_LINES) this.lines.push(line);
+    this.addMany(other.count, other.lines);
   }
 
   sorted(): number[] {

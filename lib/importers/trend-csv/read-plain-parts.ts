@@ -1,4 +1,5 @@
 import type { ByteSource } from "./byte-source";
+import { inferDateOrder } from "./date-order";
 import { encodingByHead, isUtf8, type TextEncodingName } from "./decode";
 import { type DelimiterVerdict, detectDelimiter } from "./delimiter";
 import type { FileFacts } from "./file-facts";
@@ -6,12 +7,13 @@ import { FileTally } from "./file-tally";
 import { makeFinding } from "./findings";
 import { findingsSoFar } from "./findings-so-far";
 import { type Continuation, readPart } from "./read-part";
+import { readRegularPart } from "./read-regular-part";
 import { NOT_TEXT, refuseBytes, refuseText } from "./refuse-non-text";
 import { refusedResult } from "./refused-result";
 import { isAscii, splitRows } from "./split-rows";
 import { tallyResult } from "./tally-result";
 import { EndlessLineError, TextBlocks } from "./text-blocks";
-import type { TrendAnswers, TrendDetected, TrendFileResult, TrendFinding, TrendPart } from "./trend-file";
+import type { ReadProgress, TrendAnswers, TrendDetected, TrendFileResult, TrendFinding, TrendPart } from "./trend-file";
 
 export type PlainInput = {
   file: string;
@@ -51,9 +53,25 @@ export function* readPlainParts(input: PlainInput): Generator<TrendPart, PlainEn
 
 const refused = (result: TrendFileResult): PlainEnd => ({ status: "done", result });
 
+/** Of a file in parts the first one is small: it is read the long way, and says how the others can be read. */
+const FIRST_BLOCK_BYTES = 256_000;
+
+const blockSizes = (size: number, blockBytes: number): { first: number; others: number } =>
+  size <= blockBytes
+    ? { first: size, others: size }
+    : { first: Math.min(FIRST_BLOCK_BYTES, blockBytes), others: blockBytes };
+
+const progressOf = (tally: FileTally, source: ByteSource, bytesRead: number): ReadProgress => ({
+  bytesRead,
+  bytesInFile: source.size,
+  rows: tally.rows.rowsInFile,
+  readings: tally.readings,
+  findings: findingsSoFar(tally),
+});
+
 function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<TrendPart, PlainEnd> {
   const { file, source, facts } = input;
-  const blocks = new TextBlocks(source, encoding, input.blockBytes);
+  const blocks = new TextBlocks(source, encoding, blockSizes(source.size, input.blockBytes));
   const tally = new FileTally(facts);
   const converted: TrendFinding[] = encoding === "utf-8" ? [] : [makeFinding("encoding-converted", { encoding })];
   const detected: TrendDetected = { encoding };
@@ -79,24 +97,22 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
       bytes = bytes.subarray(Buffer.byteLength(start.slice(0, delimiter.bodyStart)));
     }
     const mark = delimiter.delimiter ?? ",";
+    const regular =
+      continuation && readRegularPart({ ...input, bytes, delimiter: mark, firstLine, continuation, tally });
+    if (regular) {
+      firstLine += regular.rows;
+      yield { points: regular.points, progress: progressOf(tally, source, isLast ? source.size : blocks.bytesRead) };
+      continue;
+    }
     const rows = splitRows(bytes, mark, { firstLine });
     const part = readPart({ ...input, rows, delimiter: mark, hinted: delimiter.hinted, isLast, continuation, tally });
     if (part.status === "refused") return refused(refusedResult(file, part.refusal, detected, converted));
     continuation = part.continuation;
     firstLine = rows.lineAfter(rows.count - 1);
     blocks.giveBack(bytes.subarray(rows.startOf(rows.count)));
-    const { readings, rows: account } = tally;
-    yield {
-      points: part.points,
-      progress: {
-        bytesRead: isLast ? source.size : blocks.bytesRead,
-        bytesInFile: source.size,
-        rows: account.rowsInFile,
-        readings,
-        findings: findingsSoFar(tally),
-      },
-    };
+    yield { points: part.points, progress: progressOf(tally, source, isLast ? source.size : blocks.bytesRead) };
   }
+  tally.order = facts.order ?? inferDateOrder(tally.dates);
   const settled: FileFacts = { encoding, decimal: tally.decimal, order: tally.order, cells: tally.evidenceByPoint };
   if (tally.mustRepeat) return { status: "again", facts: settled };
   const result = tallyResult(tally, { ...input, detected, converted });

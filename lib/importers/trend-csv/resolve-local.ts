@@ -67,7 +67,7 @@ export function resolveLocal(
 }
 
 /** The zone's standard offset about a local time: the smaller of those half a year to each side. */
-function standardOffset(zone: ZoneTable, local: number): number {
+export function standardOffset(zone: ZoneTable, local: number): number {
   const halfYear = 182 * 86400;
   const here = zone.offsetAt(local);
   return Math.min(here, zone.offsetAt(local - halfYear), zone.offsetAt(local + halfYear));

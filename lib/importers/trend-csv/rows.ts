@@ -96,3 +96,14 @@ export type Fields = {
 };
 
 export const QUOTE = 34;
+
+/** First byte of a field of a row kept as bytes, and the one behind its last, without quotes about it. */
+export function startOf({ bytes, starts, quotes }: Fields, field: number): number {
+  const from = starts[field] as number;
+  return quotes && bytes[from] === QUOTE ? from + 1 : from;
+}
+
+export function endOf({ bytes, starts, quotes }: Fields, field: number): number {
+  const to = (starts[field + 1] as number) - 1;
+  return quotes && bytes[to - 1] === QUOTE && to - (starts[field] as number) >= 2 ? to - 1 : to;
+}

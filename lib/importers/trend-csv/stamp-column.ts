@@ -1,6 +1,6 @@
-import type { Rows } from "./rows";
+import { endOf, type Rows, startOf } from "./rows";
 import { readDate, readOffset, readTime, type TimeParts, timeStart } from "./stamp-parts";
-import { StampTemplate } from "./stamp-template";
+import { StampTemplates } from "./stamp-template";
 
 /** Times of day remembered at a time. */
 const MOST_TIMES = 100_000;
@@ -70,13 +70,12 @@ function readTexts(
   const formatIndex = new Map<string, number>();
   const offsets = new Map<string, number | null>();
   const times = new Map<string, TimeParts | null>();
-  const template = new StampTemplate();
-  let model = -1;
+  const templates = new StampTemplates();
   const { fields } = rows;
   for (let row = 0; row < rows.count; row++) {
     const field = source.form === "text" && !fields.apart.has(row) ? fieldOf(fields, row, source.column) : -1;
-    if (model >= 0 && field >= 0 && template.matches(fields, field)) {
-      copyStamp(out, model, row, template.seconds);
+    if (field >= 0 && templates.matches(fields.bytes, startOf(fields, field), endOf(fields, field))) {
+      copyStamp(out, templates.mark, row, templates.seconds);
       continue;
     }
     let dateText: string;
@@ -122,7 +121,7 @@ function readTexts(
     if (source.form === "date-and-time" && !time) continue;
     out.dateKey[row] = entry.key;
     out.secondOfDay[row] = time?.seconds ?? 0;
-    let zoneMark = "";
+    let hasZone = false;
     if (time && time.zoneText !== "") {
       let offset = offsets.get(time.zoneText);
       if (offset === undefined) {
@@ -135,10 +134,10 @@ function readTexts(
         continue;
       }
       out.offset[row] = offset;
-      zoneMark = " zone";
+      hasZone = true;
     }
     out.status[row] = READ;
-    const format = entry.signature + (time ? (time.twelveHour ? " 12 h" : " 24 h") : " date only") + zoneMark;
+    const format = stampForm(entry.signature, time, hasZone);
     let index = formatIndex.get(format);
     if (index === undefined) {
       index = out.formats.length;
@@ -147,12 +146,13 @@ function readTexts(
     }
     out.format[row] = index;
     (out.formats[index] as { count: number }).count++;
-    if (field >= 0) {
-      template.learn(fields, field);
-      model = row;
-    }
+    if (field >= 0) templates.learn(fields.bytes, startOf(fields, field), endOf(fields, field), row);
   }
 }
+
+/** How a stamp is written, in words. */
+export const stampForm = (dateSignature: string, time: TimeParts | null, hasZone: boolean): string =>
+  `${dateSignature}${time ? (time.twelveHour ? " 12 h" : " 24 h") : " date only"}${hasZone ? " zone" : ""}`;
 
 /** A stamp of the same date and form as an earlier one. */
 function copyStamp(out: StampColumn, model: number, row: number, seconds: number): void {
@@ -160,6 +160,7 @@ function copyStamp(out: StampColumn, model: number, row: number, seconds: number
   out.status[row] = READ;
   out.dateKey[row] = out.dateKey[model] as number;
   out.secondOfDay[row] = seconds;
+  out.offset[row] = out.offset[model] as number;
   out.format[row] = format;
   (out.formats[format] as { count: number }).count++;
 }
@@ -200,9 +201,9 @@ export function secondsFromNumber(
 }
 
 /** Trims, and reads the hard and narrow spaces that some locales put before AM as plain ones. */
-function cleanStamp(text: string): string {
+export function cleanStamp(text: string): string {
   const trimmed = text.trim();
   return /[\u00a0\u202f]/.test(trimmed) ? trimmed.replace(/[\u00a0\u202f]/g, " ") : trimmed;
 }
 
-const trimJoint = (text: string): string => text.replace(/[T,\s]+$/, "").replace(/\s+-$/, "");
+export const trimJoint = (text: string): string => text.replace(/[T,\s]+$/, "").replace(/\s+-$/, "");

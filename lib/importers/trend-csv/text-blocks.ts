@@ -16,12 +16,13 @@ export class EndlessLineError extends Error {}
 export class TextBlocks {
   private offset: number;
   private rest: Buffer = Buffer.alloc(0);
+  private isFirst = true;
   private readonly decoder: TextDecoder | null;
 
   constructor(
     private readonly source: ByteSource,
     private readonly encoding: TextEncodingName,
-    private readonly blockBytes: number,
+    private readonly blockBytes: { first: number; others: number },
   ) {
     const head = source.read(0, 3);
     const marked = encoding === "utf-8" && head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf;
@@ -37,7 +38,8 @@ export class TextBlocks {
 
   next(): TextBlock {
     let bytes = this.rest;
-    let wanted = this.blockBytes;
+    let wanted = this.isFirst ? this.blockBytes.first : this.blockBytes.others;
+    this.isFirst = false;
     for (;;) {
       bytes = Buffer.concat([bytes, this.readOn(wanted)]);
       const isLast = this.offset >= this.source.size;

@@ -1,0 +1,41 @@
+const ZERO = 48;
+const MINUS = 45;
+const MOST_DIGITS = 15;
+const POWERS = Float64Array.from({ length: 16 }, (_, i) => 10 ** i);
+
+/** Reads plain numbers (`-12.5`) from bytes. Digits are gathered as an integer and divided once, which rounds exactly. */
+export class ByteNumber {
+  /** Behind the number that was read last. */
+  end = 0;
+
+  /** The number that begins at `from`, or NaN where there is none; whether it ends its field is for the caller to see. */
+  read(bytes: Uint8Array, from: number, markCode: number): number {
+    let at = from;
+    const negative = bytes[at] === MINUS;
+    if (negative) at++;
+    const first = at;
+    let whole = 0;
+    let digit = ((bytes[at] as number) - ZERO) >>> 0;
+    while (digit < 10) {
+      whole = whole * 10 + digit;
+      digit = ((bytes[++at] as number) - ZERO) >>> 0;
+    }
+    let digits = at - first;
+    let decimals = 0;
+    if (bytes[at] === markCode) {
+      const fraction = ++at;
+      digit = ((bytes[at] as number) - ZERO) >>> 0;
+      while (digit < 10) {
+        whole = whole * 10 + digit;
+        digit = ((bytes[++at] as number) - ZERO) >>> 0;
+      }
+      decimals = at - fraction;
+      digits += decimals;
+    }
+    this.end = at;
+    if (digits === 0 || at - first > MOST_DIGITS) return Number.NaN;
+    const value = decimals > 0 ? whole / (POWERS[decimals] as number) : whole;
+    // Taken from zero, so that -0.0 is 0.
+    return negative ? 0 - value : value;
+  }
+}

@@ -1,0 +1,168 @@
+import { zoneTable } from "@/lib/time/zone-table";
+import type { FileFacts } from "./file-facts";
+import type { FileTally } from "./file-tally";
+import { decimalOf } from "./number-format";
+import type { Continuation } from "./read-part";
+import { dateColumnOf } from "./read-table";
+import { type RegularPoint, settleRegular } from "./regular-points";
+import { RegularStamps } from "./regular-stamps";
+import { QUOTE } from "./rows";
+import { type LongColumns, type LongScan, scanLong } from "./scan-long";
+import { SKIPPED, STAMP, scanWide, type WideScan } from "./scan-wide";
+import type { TrendAnswers, TrendPoint } from "./trend-file";
+import { zoneWords } from "./zone-words";
+
+const BRACE = 123;
+
+export type RegularInput = {
+  bytes: Buffer;
+  delimiter: string;
+  firstLine: number;
+  continuation: Continuation;
+  timeZone: string;
+  answers: TrendAnswers;
+  facts: Partial<FileFacts>;
+  tally: FileTally;
+};
+
+/**
+ * Reads a part whose rows are all plain (numbers under the stamps of a table that is known) straight from its bytes, and
+ * adds it to the tally as `readPart` would. Null, with nothing added, when a row needs a closer look.
+ */
+export function readRegularPart(input: RegularInput): { points: TrendPoint[]; rows: number } | null {
+  const { bytes, continuation, tally } = input;
+  if (bytes.length === 0 || bytes.includes(QUOTE) || bytes.includes(BRACE)) return null;
+  const stamps = stampsOf(input);
+  if (!stamps) return null;
+  const found = continuation.table.layout.long ? longPoints(input, stamps) : widePoints(input, stamps);
+  const settled = found && settleRegular(found.points, input);
+  if (!found || !settled) return null;
+  stamps.tell(tally.dates);
+  return { points: tally.addRegular(settled, found.rows), rows: found.rows };
+}
+
+/** The stamps, when all are in one column of text and their form and order are known. */
+function stampsOf({ continuation, timeZone, answers, tally }: RegularInput): RegularStamps | null {
+  const { layout } = continuation.table;
+  const [source] = continuation.times.sources;
+  const form = tally.stampForms.get(0);
+  const { order } = tally;
+  if (continuation.times.sources.length !== 1 || source?.form !== "text" || !form) return null;
+  if (order.status !== "known" && order.status !== "not-needed") return null;
+  if (layout.offsetColumn !== null || layout.numericFlag || layout.statistics || layout.endSource) return null;
+  return new RegularStamps({
+    form,
+    order: order.status === "known" ? order.order : "mdy",
+    zone: zoneTable(timeZone),
+    words: zoneWords(timeZone),
+    clock: answers.clock,
+    saysUtc: layout.saysUtc,
+  });
+}
+
+/** Code of the decimal mark; of no character while none was seen, so that the first one gets a closer look. */
+const decimalCode = ({ facts, marks, decimal }: FileTally): number =>
+  facts.decimal === undefined && decimalOf(marks, "") === null ? -1 : decimal.charCodeAt(0);
+
+type Found = { rows: number; points: RegularPoint[] };
+
+function widePoints(
+  { bytes, delimiter, firstLine, continuation, tally }: RegularInput,
+  stamps: RegularStamps,
+): Found | null {
+  const { layout, width } = continuation.table;
+  const [group] = layout.groups;
+  if (layout.groups.length !== 1 || !group || group.values.some((value) => value.statusColumn !== null)) return null;
+  const roles = new Int16Array(width).fill(SKIPPED);
+  roles[dateColumnOf(group.source)] = STAMP;
+  group.values.forEach((value, k) => {
+    roles[value.column] = k;
+  });
+  const scan = scanWide({
+    bytes,
+    mark: delimiter.charCodeAt(0),
+    decimal: decimalCode(tally),
+    roles,
+    points: group.values.length,
+    stamps,
+    firstLine,
+  });
+  if (!scan) return null;
+  const points = group.values.map((value, k) => columnOf(scan, k, { column: value, firstLine }));
+  return { rows: scan.rows, points };
+}
+
+/** Readings and evidence of one column. */
+function columnOf(
+  { rows, utc, values }: WideScan,
+  k: number,
+  { column, firstLine }: { column: RegularPoint["column"]; firstLine: number },
+): RegularPoint {
+  const own = values.subarray(k * rows, (k + 1) * rows);
+  const missing: number[] = [];
+  let blanks = 0;
+  for (let row = 0; row < rows; row++) {
+    const value = own[row] as number;
+    if (!Number.isNaN(value)) continue;
+    if (blanks++ < 100) missing.push(firstLine + row);
+  }
+  if (blanks === 0) return { column, ts: utc, values: own, instants: utc, blanks, missing };
+  const ts = new Float64Array(rows - blanks);
+  const kept = new Float64Array(rows - blanks);
+  let at = 0;
+  for (let row = 0; row < rows; row++) {
+    const value = own[row] as number;
+    if (Number.isNaN(value)) continue;
+    ts[at] = utc[row] as number;
+    kept[at++] = value;
+  }
+  return { column, ts, values: kept, instants: utc, blanks, missing };
+}
+
+function longPoints(
+  { bytes, delimiter, firstLine, continuation, tally }: RegularInput,
+  stamps: RegularStamps,
+): Found | null {
+  const { layout, width } = continuation.table;
+  const long = layout.long;
+  if (!long || long.statusColumn !== null || (long.unitColumn !== null && long.unitColumn < long.nameColumn))
+    return null;
+  const columns: LongColumns = {
+    stamp: dateColumnOf(long.source),
+    name: long.nameColumn,
+    value: long.valueColumn,
+    unit: long.unitColumn,
+    width,
+  };
+  const scan = scanLong(bytes, columns, {
+    mark: delimiter.charCodeAt(0),
+    decimal: decimalCode(tally),
+    stamps,
+    firstLine,
+  });
+  if (!scan) return null;
+  return { rows: scan.rows, points: byPoint(scan) };
+}
+
+/** Rows of a long table by point, each point's in the order of the file. */
+function byPoint({ rows, names, units, point, utc, values }: LongScan): RegularPoint[] {
+  const ends = new Int32Array(names.length + 1);
+  for (let row = 0; row < rows; row++)
+    ends[(point[row] as number) + 1] = (ends[(point[row] as number) + 1] as number) + 1;
+  for (let k = 0; k < names.length; k++) ends[k + 1] = (ends[k + 1] as number) + (ends[k] as number);
+  const places = ends.slice(0, names.length);
+  const ts = new Float64Array(rows);
+  const kept = new Float64Array(rows);
+  for (let row = 0; row < rows; row++) {
+    const own = point[row] as number;
+    const at = places[own] as number;
+    places[own] = at + 1;
+    ts[at] = utc[row] as number;
+    kept[at] = values[row] as number;
+  }
+  return names.map((name, k) => {
+    const own = ts.subarray(ends[k], ends[k + 1]);
+    const column = { name, unitText: units[k] as string };
+    return { column, ts: own, values: kept.subarray(ends[k], ends[k + 1]), instants: own, blanks: 0, missing: [] };
+  });
+}

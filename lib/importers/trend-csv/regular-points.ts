@@ -1,0 +1,131 @@
+import { addEvidence, type CellEvidence } from "./cell-evidence";
+import { NUMBER } from "./cell-reader";
+import { factKey } from "./file-facts";
+import type { FileTally } from "./file-tally";
+import type { ValueColumn } from "./layout";
+import { newDraft } from "./new-draft";
+import type { PointTally } from "./point-tally";
+import type { Continuation } from "./read-part";
+import type { TrendAnswers } from "./trend-file";
+import { readUnit } from "./units";
+import { implausibleTest, LEAST_SENTINEL, sentinelTest } from "./value-limits";
+
+/** Readings of one point among plain rows. */
+export type RegularPoint = {
+  /** Its column of a wide table, or its name and unit text in a long one. */
+  column: ValueColumn | { name: string; unitText: string };
+  ts: Float64Array;
+  values: Float64Array;
+  /** Instants of all rows it could have a reading in. */
+  instants: Float64Array;
+  /** Empty cells, and the lines of the first hundred of them. */
+  blanks: number;
+  missing: number[];
+};
+
+/** A point that fits what the file is known to hold, ready to be added. */
+export type SettledPoint = RegularPoint & {
+  tally: PointTally;
+  evidence: CellEvidence;
+  key: string;
+  stateNames: string[] | null;
+};
+
+/** The points of plain rows as they add to the tally; null when one needs a closer look: it is new, changes, or has odd values. */
+export function settleRegular(
+  points: readonly RegularPoint[],
+  { tally, continuation, answers }: { tally: FileTally; continuation: Continuation; answers: TrendAnswers },
+): SettledPoint[] | null {
+  const settled: SettledPoint[] = [];
+  for (const point of points) {
+    const one = settle(point, tally, continuation.table.section, answers);
+    if (!one) return null;
+    settled.push(one);
+  }
+  return settled;
+}
+
+function settle(point: RegularPoint, tally: FileTally, section: number, answers: TrendAnswers): SettledPoint | null {
+  const { column, ts, values } = point;
+  const key = factKey(section, column.name);
+  const known = tally.pointAt(key);
+  if (!known || known.draft.sparse) return null;
+  const { draft } = known;
+  if (
+    "unitText" in column &&
+    (readUnit(column.unitText)?.unitAsWritten ?? (column.unitText || null)) !== draft.unitAsWritten
+  )
+    return null;
+  let [lowest, highest, zeros, ones, before] = [Infinity, -Infinity, 0, 0, -Infinity];
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] as number;
+    if (value < lowest) lowest = value;
+    if (value > highest) highest = value;
+    if (value === 0) zeros++;
+    else if (value === 1) ones++;
+    const instant = ts[i] as number;
+    if (instant <= before) return null;
+    before = instant;
+  }
+  const evidence: CellEvidence = {
+    cells: values.length + point.blanks,
+    blanks: point.blanks,
+    numbers: values.length,
+    words: 0,
+    failures: 0,
+    zeros,
+    ones,
+    units: {},
+  };
+  const isState = draft.kind === "state";
+  if (isState && zeros + ones < values.length) return null;
+  if (!isState && values.length > 0 && hasOddValues(point, draft, lowest, highest)) return null;
+  if (
+    !tally.facts.cells &&
+    draft.unitAsWritten === null &&
+    !staysAs(known, addEvidence(tally.evidenceAt(key), evidence), answers)
+  )
+    return null;
+  return { ...point, tally: known, evidence, key, ...statesOf(isState, values, zeros, ones) };
+}
+
+/** Whether a point without a unit is still taken for what it was, with more of its cells known. */
+function staysAs({ draft }: PointTally, evidence: CellEvidence, answers: TrendAnswers): boolean {
+  if (evidence.words > 0) return false;
+  const column: ValueColumn = {
+    column: draft.column ?? 0,
+    heading: draft.name,
+    name: draft.name,
+    unitAsWritten: null,
+    unit: null,
+    statusColumn: null,
+    nameFromFile: draft.nameFromFile,
+  };
+  return newDraft(column, evidence, { section: draft.section, answers }).kind === draft.kind;
+}
+
+/** Whether some values are sentinels or cannot be. */
+function hasOddValues(
+  { values }: RegularPoint,
+  { name, unit }: PointTally["draft"],
+  lowest: number,
+  highest: number,
+): boolean {
+  const isImplausible = implausibleTest(name, unit);
+  if (isImplausible(lowest) || isImplausible(highest)) return true;
+  if (Math.max(Math.abs(lowest), Math.abs(highest)) < LEAST_SENTINEL) return false;
+  const isSentinel = sentinelTest(unit, values, new Uint8Array(values.length).fill(NUMBER));
+  return values.some(isSentinel);
+}
+
+function statesOf(
+  isState: boolean,
+  values: Float64Array,
+  zeros: number,
+  ones: number,
+): { values: Float64Array; stateNames: string[] | null } {
+  if (!isState) return { values, stateNames: null };
+  const names = [...(zeros > 0 ? ["0"] : []), ...(ones > 0 ? ["1"] : [])];
+  // Numbers into the names: with both of them there they are the values themselves.
+  return { values: names.length === 2 ? values : new Float64Array(values.length), stateNames: names };
+}

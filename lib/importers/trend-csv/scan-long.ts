@@ -1,0 +1,81 @@
+import { ByteNumber } from "./byte-number";
+import { FieldNames } from "./field-names";
+import type { RegularStamps } from "./regular-stamps";
+import { countLines } from "./scan-wide";
+
+const CR = 13;
+const LF = 10;
+
+/** Columns of a regular long table. Unit: the column whose text must not change for a point, if there is one. */
+export type LongColumns = { stamp: number; name: number; value: number; unit: number | null; width: number };
+
+export type LongScan = {
+  rows: number;
+  names: string[];
+  /** Unit texts by point, empty where the table has no such column. */
+  units: string[];
+  /** By row: point (index into `names`), instant [UTC seconds] and value. */
+  point: Int32Array;
+  utc: Float64Array;
+  values: Float64Array;
+};
+
+/**
+ * Reads rows of a table of one row a reading that are plain throughout: stamps written alike, a name, a number. Null as
+ * soon as one is not: such rows are read the long way, which knows more.
+ */
+export function scanLong(
+  bytes: Buffer,
+  columns: LongColumns,
+  { mark, decimal, stamps, firstLine }: { mark: number; decimal: number; stamps: RegularStamps; firstLine: number },
+): LongScan | null {
+  const rows = countLines(bytes);
+  const point = new Int32Array(rows);
+  const utc = new Float64Array(rows);
+  const values = new Float64Array(rows);
+  const number = new ByteNumber();
+  const names = new FieldNames();
+  const unitNames = new FieldNames();
+  const unitOf: number[] = [];
+  const { length } = bytes;
+  const { stamp, name, value, unit, width } = columns;
+  let at = 0;
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < width; column++) {
+      const from = at;
+      if (column === value) {
+        const read = number.read(bytes, at, decimal);
+        if (Number.isNaN(read)) return null;
+        values[row] = read;
+        at = number.end;
+      } else {
+        while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
+        if (column === stamp) {
+          const instant = stamps.read(bytes, from, at, firstLine + row);
+          if (Number.isNaN(instant)) return null;
+          utc[row] = instant;
+        } else if (column === name) {
+          if (from === at) return null;
+          point[row] = names.idOf(bytes, from, at);
+        } else if (column === unit) {
+          const id = unitNames.idOf(bytes, from, at);
+          const own = point[row] as number;
+          unitOf[own] ??= id;
+          if (unitOf[own] !== id) return null;
+        }
+      }
+      if (column < width - 1) {
+        if (bytes[at] !== mark) return null;
+        at++;
+      }
+    }
+    if (at < length) {
+      if (bytes[at] === CR) at++;
+      if (at < length && bytes[at] !== LF) return null;
+      at++;
+    }
+  }
+  if (at < length) return null;
+  const units = names.texts.map((_, id) => unitNames.texts[unitOf[id] ?? -1] ?? "");
+  return { rows, names: names.texts, units, point, utc, values };
+}
