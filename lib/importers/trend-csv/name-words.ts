@@ -31,7 +31,20 @@ const WHOLE = new Set([
  * Words of a point name, in lower case: split at anything that is no letter or digit, between letter and digit, at
  * `aB` and `ABc`, and where known parts are run together. A zero written for the letter O (`0CC`) is read as the letter.
  */
-export function nameWords(name: string): string[] {
+export function nameWords(name: string): readonly string[] {
+  const known = remembered.get(name);
+  if (known) return known;
+  if (remembered.size >= MOST_REMEMBERED) remembered.clear();
+  const words = splitName(name);
+  remembered.set(name, words);
+  return words;
+}
+
+/** Names are asked for again and again while thousands of points are proposed for. */
+const MOST_REMEMBERED = 20_000;
+const remembered = new Map<string, readonly string[]>();
+
+function splitName(name: string): string[] {
   return name
     .replace(/(?<![\p{L}\p{N}])0(?=cc)/giu, "O")
     .replace(/(\p{Ll})(\p{Lu})/gu, "$1 $2")

@@ -9,7 +9,7 @@ export type ZoneMatch =
   | { status: "none" };
 
 /** How a zone may stand in a point's name: the words of its code or of its name. */
-type Spelling = { id: number; words: string[] };
+type Spelling = { id: number; words: readonly string[] };
 
 /** Zones by what finds them quickly in thousands of names. */
 export type ZoneIndex = {

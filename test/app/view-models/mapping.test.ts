@@ -12,7 +12,11 @@ import { mappingLede, mappingRow } from "@/app/buildings/[buildingId]/imports/ma
 import type { FileAsk } from "@/lib/services/trend-imports/mapping";
 import { mappingLine } from "@/test/factories/mapping-line";
 
-const CHICAGO = { timeZone: "America/Chicago", fileNames: new Map([[1, "trend.csv"]]) };
+const FILES = new Map([
+  [1, "trend.csv"],
+  [2, "other.csv"],
+]);
+const CHICAGO = { timeZone: "America/Chicago", fileNames: FILES };
 const OPEN = { kind: null, skip: false, confidence: "low", reason: "choose", zoneId: null } as const;
 
 describe("a row of the mapping table", () => {
@@ -59,13 +63,13 @@ describe("a row of the mapping table", () => {
     const unknown = { ...summary, firstUtc: null, lastUtc: null, first: null, last: null, spot: undefined };
     const row = mappingRow(mappingLine({ summary: unknown }), 0, CHICAGO);
     expect(row.spark).toEqual([]);
-    expect(row.span.join()).toContain("once the order of day and month is");
+    expect(row.span.join()).toContain("not known yet");
   });
 
   it("is counted in the page's sentence", () => {
     const known = { kind: "occupancy" as const, zoneId: 1, fileUnit: "state" };
-    expect(mappingLede({ lines: [mappingLine(), mappingLine({ known, unitAsk: null })], waiting: [1] })).toBe(
-      "One file holds 2 points, 1 of them open. Check what is proposed; nothing is stored before you confirm.",
+    expect(mappingLede({ lines: [mappingLine(), mappingLine({ known, unitAsk: null })], waiting: [{ fileName: "a.csv" }] })).toBe(
+      "a.csv holds 2 points, 1 of them open. Check what is proposed; nothing is stored before you confirm.",
     );
   });
 });

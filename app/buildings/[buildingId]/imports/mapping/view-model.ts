@@ -36,7 +36,8 @@ export function mappingRow(line: StatedLine, index: number, { timeZone, fileName
   return {
     name: line.name,
     index,
-    files: fileWords(line.runIds.map((id) => fileNames.get(id) ?? `import ${id}`)),
+    // With one file alone, the page says which it is.
+    files: fileNames.size > 1 ? fileWords(line.runIds.map((id) => fileNames.get(id) ?? `import ${id}`)) : "",
     what,
     zoneId: zoneId === null ? "" : String(zoneId),
     unit: unitAsk ? (unit ?? "") : (summary.unitAsWritten ?? ""),
@@ -113,7 +114,7 @@ function spanWords({ summary }: StatedLine, timeZone: string): string[] {
     `${formatLocal(Date.parse(utc), timeZone, "date-time")}: ${shownValue(value)}${unitAfter(summary)}`;
   if (firstUtc && lastUtc)
     return firstUtc === lastUtc ? [at(firstUtc, first)] : [at(firstUtc, first), at(lastUtc, last)];
-  return summary.readings > 0 ? ["times are known once the order of day and month is"] : [];
+  return summary.readings > 0 ? ["times not known yet"] : [];
 }
 
 function sparkValues({ summary: { first, spot, last } }: StatedLine): number[] {
@@ -138,9 +139,10 @@ export function mappingLede({
   waiting,
 }: {
   lines: readonly Pick<StatedLine, "state">[];
-  waiting: readonly unknown[];
+  waiting: readonly { fileName?: string }[];
 }): string {
-  const files = waiting.length === 1 ? "One file holds" : `${waiting.length} files hold`;
+  const [{ fileName = "" } = {}] = waiting;
+  const files = waiting.length === 1 ? `${fileName} holds` : `${waiting.length} files hold`;
   const points = lines.length === 1 ? "one point" : `${formatNumber(lines.length, { decimals: 0 })} points`;
   const open = lines.filter(({ state }) => !isSettled(state)).length;
   const rest = open === 0 ? "all settled" : `${formatNumber(open, { decimals: 0 })} of them open`;

@@ -17,6 +17,9 @@ type Props = {
   errors: Readonly<Record<string, string>> | undefined;
 };
 
+/** Longest name that is kept on one line [characters]. */
+const SHORT_NAME = 28;
+
 /** The points of one page. Fields begin anew when what is kept of them changes. */
 export function PointTable({ rows, zones, errors }: Props) {
   const last = useRef<number | null>(null);
@@ -72,8 +75,8 @@ function PointName({
   const asShown = rowText(what, zoneId, unitChoices.length > 0 ? unit : "", isContinued ? (continues ?? "") : "");
   return (
     <>
-      {name}
-      <span className={styles.small}>{files}</span>
+      <span className={name.length <= SHORT_NAME ? styles.shortName : undefined}>{name}</span>
+      {files ? <span className={styles.small}>{files}</span> : null}
       <input type="hidden" name={`name.${index}`} value={name} />
       <input type="hidden" name={`was.${index}`} value={asShown} />
     </>
