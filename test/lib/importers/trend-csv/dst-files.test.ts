@@ -25,11 +25,16 @@ describe.each(dstCases())("a file over $name", (check) => {
     const { points } = await read(timeZone, [...rows].reverse());
     compareWithCase(check, { shiftSeconds, utcSeconds: points[0]?.tsUtcSeconds ?? [] });
   });
+});
 
-  test.runIf(skipped.length > 0)("a reading that the clock skips is asked about or held back, not shifted", async () => {
-    const change = stamps.findIndex((stamp) => stamp > (skipped[0] as string));
-    const withSkipped = [...rows.slice(0, change), `${skipped[0]},99`, ...rows.slice(change)];
-    const { points, ask } = await read(timeZone, withSkipped);
-    expect(ask.some((each) => each.what === "clock") || !Array.from(points[0]?.values ?? []).includes(99)).toBe(true);
-  });
+const forward = dstCases().filter((check) => check.inputs.skipped.length > 0);
+
+test.each(forward)("a reading that the clock skips is asked about or held back: $name", async ({ inputs }) => {
+  const { timeZone, stamps, skipped } = inputs;
+  const change = stamps.findIndex((stamp) => stamp > (skipped[0] as string));
+  const rows = [...stamps.slice(0, change), skipped[0], ...stamps.slice(change)].map((stamp, i) =>
+    i === change ? `${stamp},99` : `${stamp},70`,
+  );
+  const { points, ask } = await read(timeZone, rows);
+  expect(ask.some((each) => each.what === "clock") || !points[0]?.values.includes(99)).toBe(true);
 });
