@@ -31,7 +31,7 @@ export async function benchFresh(place: Workplace, layout: "wide" | "long", roun
       rmSync(dataFolder, { recursive: true });
       if (done.outcome !== "imported") throw new Error(done.message);
       agree("readings stored and readings in the file", done.samples?.added, written.readings);
-      agree("rows accounted for and rows in the file", done.rows.rowsInFile, written.rows);
+      agree("rows accounted for and rows in the file", done.rows?.rowsInFile, written.rows);
       return done;
     },
     read_csv: () => peer("import-duckdb"),

@@ -1,6 +1,7 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchImport } from "./import";
+import { benchKill } from "./kill";
 import { benchLoad } from "./load";
 import { benchRead } from "./read";
 import { closeTargets } from "./targets";
@@ -9,6 +10,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   import: benchImport,
   read: benchRead,
   load: benchLoad,
+  kill: benchKill,
   analyse: benchAnalyse,
   assess: benchAssess,
 };

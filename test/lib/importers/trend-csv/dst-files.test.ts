@@ -9,7 +9,7 @@ const read = (timeZone: string, rows: string[]) =>
   readTrendFile({ fileName: "change.csv", timeZone, bytes: bytesOf([HEADING, ...rows]) });
 
 describe.each(dstCases())("a file over $name", (check) => {
-  const { timeZone, stamps, skipped } = check.inputs;
+  const { timeZone, stamps } = check.inputs;
   const rows = stamps.map((stamp, i) => `${stamp},${(70 + i / 100).toFixed(2)}`);
   const shiftSeconds = check.expected.shiftSeconds as number;
 
