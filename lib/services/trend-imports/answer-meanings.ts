@@ -4,12 +4,14 @@ import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import type { MappingTask } from "./mapping";
+import { inspectionOf } from "./mapping-lines";
 
 /** First and last reading of a file under one order of day and month; null when it cannot be read so. */
 export type OrderMeaning = { order: DateOrder; firstUtc: string | null; lastUtc: string | null };
 
-/** Files above this are not read again for it [bytes], and no more than so many of them. */
+/** Files above this size [bytes] or with more points are not read again for it, and no more than so many of them. */
 const LARGEST_BYTES = 2_000_000;
+const MOST_POINTS = 500;
 const MOST_FILES = 3;
 
 /**
@@ -25,7 +27,11 @@ export async function readOrderMeanings(
   const { timeZone } = findBuildingOrRefuse(ctx, buildingId);
   const meanings = new Map<number, OrderMeaning[]>();
   const asking = new Set(fileAsks.filter(({ ask }) => ask.what === "date-order").map(({ runId }) => runId));
-  const small = waiting.filter((run) => asking.has(run.id) && run.byteCount <= LARGEST_BYTES).slice(0, MOST_FILES);
+  const small = waiting
+    .filter(
+      (run) => asking.has(run.id) && run.byteCount <= LARGEST_BYTES && inspectionOf(run).points.length <= MOST_POINTS,
+    )
+    .slice(0, MOST_FILES);
   for (const { id, fileName, sha256 } of small) {
     const bytes = ctx.uploads.read(sha256);
     if (!bytes) continue;
