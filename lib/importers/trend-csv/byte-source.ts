@@ -3,6 +3,8 @@ export type ByteSource = {
   /** Bytes in all. */
   size: number;
   read(offset: number, length: number): Uint8Array;
+  /** Reads straight into `target`, when the source can; returns how many bytes there were. */
+  readInto?(offset: number, target: Uint8Array): number;
 };
 
 /** Bytes in memory as a source. */

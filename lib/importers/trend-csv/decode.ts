@@ -2,20 +2,11 @@ export type TextEncodingName = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252
 
 /**
  * Encoding by the first bytes of a file: byte order mark first, then zeros on one parity (UTF-16 without a mark), else
- * UTF-8 for the time being (`isUtf8` tells of each part whether it is). Null when zero bytes say that it is no text.
+ * UTF-8 for the time being (each part is looked at again). Null when zero bytes say that it is no text.
  */
 export function encodingByHead(head: Uint8Array): TextEncodingName | null {
   const encoding = markedEncoding(head) ?? unmarkedUtf16(head);
   return encoding === "binary" ? null : (encoding ?? "utf-8");
-}
-
-export function isUtf8(bytes: Uint8Array): boolean {
-  try {
-    new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-    return true;
-  } catch {
-    return false;
-  }
 }
 
 function markedEncoding(bytes: Uint8Array): TextEncodingName | null {

@@ -1,6 +1,7 @@
+import { isUtf8 } from "node:buffer";
 import type { ByteSource } from "./byte-source";
 import { inferDateOrder } from "./date-order";
-import { encodingByHead, isUtf8, type TextEncodingName } from "./decode";
+import { encodingByHead, type TextEncodingName } from "./decode";
 import { type DelimiterVerdict, detectDelimiter } from "./delimiter";
 import type { FileFacts } from "./file-facts";
 import { FileTally } from "./file-tally";
@@ -10,7 +11,8 @@ import { type Continuation, readPart } from "./read-part";
 import { readRegularPart } from "./read-regular-part";
 import { NOT_TEXT, refuseBytes, refuseText } from "./refuse-non-text";
 import { refusedResult } from "./refused-result";
-import { isAscii, splitRows } from "./split-rows";
+import { Scratch } from "./scratch";
+import { splitRows } from "./split-rows";
 import { tallyResult } from "./tally-result";
 import { EndlessLineError, TextBlocks } from "./text-blocks";
 import type { ReadProgress, TrendAnswers, TrendDetected, TrendFileResult, TrendFinding, TrendPart } from "./trend-file";
@@ -54,12 +56,11 @@ export function* readPlainParts(input: PlainInput): Generator<TrendPart, PlainEn
 const refused = (result: TrendFileResult): PlainEnd => ({ status: "done", result });
 
 /** Of a file in parts the first one is small: it is read the long way, and says how the others can be read. */
-const FIRST_BLOCK_BYTES = 256_000;
-
-const blockSizes = (size: number, blockBytes: number): { first: number; others: number } =>
-  size <= blockBytes
-    ? { first: size, others: size }
-    : { first: Math.min(FIRST_BLOCK_BYTES, blockBytes), others: blockBytes };
+const FIRST_BLOCK_BYTES = 64_000;
+const FIRST_BLOCK_LINES = 60;
+/** Plain rows are read so many bytes at a time, and at least so many rows. */
+const BLOCK_BYTES = 1_000_000;
+const BLOCK_ROWS = 400;
 
 const progressOf = (tally: FileTally, source: ByteSource, bytesRead: number): ReadProgress => ({
   bytesRead,
@@ -71,20 +72,28 @@ const progressOf = (tally: FileTally, source: ByteSource, bytesRead: number): Re
 
 function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<TrendPart, PlainEnd> {
   const { file, source, facts } = input;
-  const blocks = new TextBlocks(source, encoding, blockSizes(source.size, input.blockBytes));
+  const blocks = new TextBlocks(source, encoding);
+  const wholeBytes = input.blockBytes;
   const tally = new FileTally(facts);
+  const scratch = new Scratch();
   const converted: TrendFinding[] = encoding === "utf-8" ? [] : [makeFinding("encoding-converted", { encoding })];
   const detected: TrendDetected = { encoding };
   let delimiter: DelimiterVerdict | null = null;
   let continuation: Continuation | null = null;
   let firstLine = 1;
   let parts = 0;
+  let rowBytes = 0;
   for (let isLast = false; !isLast; ) {
-    const block = blocks.next();
+    const block =
+      source.size <= wholeBytes
+        ? blocks.next(source.size)
+        : delimiter
+          ? blocks.next(Math.min(wholeBytes, Math.max(BLOCK_BYTES, BLOCK_ROWS * rowBytes)))
+          : blocks.next(Math.min(wholeBytes, FIRST_BLOCK_BYTES), Math.min(FIRST_BLOCK_LINES, wholeBytes / 100));
     isLast = block.isLast;
     parts++;
     // UTF-8 was only supposed: a byte that is none shows that the file is written in the Windows character set.
-    if (encoding === "utf-8" && !isAscii(block.bytes) && !isUtf8(block.bytes))
+    if (encoding === "utf-8" && !isUtf8(block.bytes))
       return { status: "again", facts: { ...facts, encoding: "windows-1252" } };
     let { bytes } = block;
     if (!delimiter) {
@@ -98,7 +107,7 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
     }
     const mark = delimiter.delimiter ?? ",";
     const regular =
-      continuation && readRegularPart({ ...input, bytes, delimiter: mark, firstLine, continuation, tally });
+      continuation && readRegularPart({ ...input, bytes, delimiter: mark, firstLine, continuation, tally, scratch });
     if (regular) {
       firstLine += regular.rows;
       yield { points: regular.points, progress: progressOf(tally, source, isLast ? source.size : blocks.bytesRead) };
@@ -109,7 +118,8 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
     if (part.status === "refused") return refused(refusedResult(file, part.refusal, detected, converted));
     continuation = part.continuation;
     firstLine = rows.lineAfter(rows.count - 1);
-    blocks.giveBack(bytes.subarray(rows.startOf(rows.count)));
+    blocks.giveBack(bytes.length - rows.startOf(rows.count));
+    rowBytes = bytes.length / Math.max(1, rows.count);
     yield { points: part.points, progress: progressOf(tally, source, isLast ? source.size : blocks.bytesRead) };
   }
   tally.order = facts.order ?? inferDateOrder(tally.dates);

@@ -9,6 +9,7 @@ import { RegularStamps } from "./regular-stamps";
 import { QUOTE } from "./rows";
 import { type LongColumns, type LongScan, scanLong } from "./scan-long";
 import { SKIPPED, STAMP, scanWide, type WideScan } from "./scan-wide";
+import type { Scratch } from "./scratch";
 import type { TrendAnswers, TrendPoint } from "./trend-file";
 import { zoneWords } from "./zone-words";
 
@@ -23,6 +24,7 @@ export type RegularInput = {
   answers: TrendAnswers;
   facts: Partial<FileFacts>;
   tally: FileTally;
+  scratch: Scratch;
 };
 
 /**
@@ -67,7 +69,7 @@ const decimalCode = ({ facts, marks, decimal }: FileTally): number =>
 type Found = { rows: number; points: RegularPoint[] };
 
 function widePoints(
-  { bytes, delimiter, firstLine, continuation, tally }: RegularInput,
+  { bytes, delimiter, firstLine, continuation, tally, scratch }: RegularInput,
   stamps: RegularStamps,
 ): Found | null {
   const { layout, width } = continuation.table;
@@ -86,41 +88,63 @@ function widePoints(
     points: group.values.length,
     stamps,
     firstLine,
+    scratch,
   });
   if (!scan) return null;
-  const points = group.values.map((value, k) => columnOf(scan, k, { column: value, firstLine }));
-  return { rows: scan.rows, points };
+  return { rows: scan.rows, points: columnsOf(scan, group.values, firstLine) };
 }
 
-/** Readings and evidence of one column. */
-function columnOf(
+/** Readings of all columns, apart from the scan's own arrays. Columns without an empty cell share their instants. */
+function columnsOf(
   { rows, utc, values }: WideScan,
-  k: number,
-  { column, firstLine }: { column: RegularPoint["column"]; firstLine: number },
-): RegularPoint {
-  const own = values.subarray(k * rows, (k + 1) * rows);
-  const missing: number[] = [];
+  columns: readonly RegularPoint["column"][],
+  firstLine: number,
+): RegularPoint[] {
+  const blanks = columns.map((_, k) => countBlanks(values, k * rows, rows));
+  const all = columns.length * rows - blanks.reduce((sum, count) => sum + count, 0);
+  const ts = new Float64Array(blanks.reduce((sum, count) => sum + (count > 0 ? rows - count : 0), 0));
+  const kept = new Float64Array(all);
+  let [tsAt, at] = [0, 0];
+  return columns.map((column, k): RegularPoint => {
+    const count = blanks[k] as number;
+    const own = values.subarray(k * rows, (k + 1) * rows);
+    const from = at;
+    at += rows - count;
+    if (count === 0) {
+      kept.set(own, from);
+      return { column, ts: utc, values: kept.subarray(from, at), instants: utc, blanks: 0, missing: [] };
+    }
+    const tsFrom = tsAt;
+    const missing: number[] = [];
+    let place = from;
+    for (let row = 0; row < rows; row++) {
+      const value = own[row] as number;
+      if (Number.isNaN(value)) {
+        if (missing.length < 100) missing.push(firstLine + row);
+        continue;
+      }
+      ts[tsAt++] = utc[row] as number;
+      kept[place++] = value;
+    }
+    return {
+      column,
+      ts: ts.subarray(tsFrom, tsAt),
+      values: kept.subarray(from, at),
+      instants: utc,
+      blanks: count,
+      missing,
+    };
+  });
+}
+
+function countBlanks(values: Float64Array, from: number, count: number): number {
   let blanks = 0;
-  for (let row = 0; row < rows; row++) {
-    const value = own[row] as number;
-    if (!Number.isNaN(value)) continue;
-    if (blanks++ < 100) missing.push(firstLine + row);
-  }
-  if (blanks === 0) return { column, ts: utc, values: own, instants: utc, blanks, missing };
-  const ts = new Float64Array(rows - blanks);
-  const kept = new Float64Array(rows - blanks);
-  let at = 0;
-  for (let row = 0; row < rows; row++) {
-    const value = own[row] as number;
-    if (Number.isNaN(value)) continue;
-    ts[at] = utc[row] as number;
-    kept[at++] = value;
-  }
-  return { column, ts, values: kept, instants: utc, blanks, missing };
+  for (let i = from; i < from + count; i++) if (Number.isNaN(values[i] as number)) blanks++;
+  return blanks;
 }
 
 function longPoints(
-  { bytes, delimiter, firstLine, continuation, tally }: RegularInput,
+  { bytes, delimiter, firstLine, continuation, tally, scratch }: RegularInput,
   stamps: RegularStamps,
 ): Found | null {
   const { layout, width } = continuation.table;
@@ -139,6 +163,7 @@ function longPoints(
     decimal: decimalCode(tally),
     stamps,
     firstLine,
+    scratch,
   });
   if (!scan) return null;
   return { rows: scan.rows, points: byPoint(scan) };

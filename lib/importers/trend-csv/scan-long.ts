@@ -2,6 +2,7 @@ import { ByteNumber } from "./byte-number";
 import { FieldNames } from "./field-names";
 import type { RegularStamps } from "./regular-stamps";
 import { countLines } from "./scan-wide";
+import type { Scratch } from "./scratch";
 
 const CR = 13;
 const LF = 10;
@@ -14,7 +15,7 @@ export type LongScan = {
   names: string[];
   /** Unit texts by point, empty where the table has no such column. */
   units: string[];
-  /** By row: point (index into `names`), instant [UTC seconds] and value. */
+  /** By row: point (index into `names`), instant [UTC seconds] and value. Good until the next scan. */
   point: Int32Array;
   utc: Float64Array;
   values: Float64Array;
@@ -27,12 +28,13 @@ export type LongScan = {
 export function scanLong(
   bytes: Buffer,
   columns: LongColumns,
-  { mark, decimal, stamps, firstLine }: { mark: number; decimal: number; stamps: RegularStamps; firstLine: number },
+  how: { mark: number; decimal: number; stamps: RegularStamps; firstLine: number; scratch: Scratch },
 ): LongScan | null {
+  const { mark, decimal, stamps, firstLine, scratch } = how;
   const rows = countLines(bytes);
-  const point = new Int32Array(rows);
-  const utc = new Float64Array(rows);
-  const values = new Float64Array(rows);
+  const point = scratch.int32("point", rows);
+  const utc = scratch.float64("utc", rows);
+  const values = scratch.float64("values", rows);
   const number = new ByteNumber();
   const names = new FieldNames();
   const unitNames = new FieldNames();

@@ -1,5 +1,6 @@
 import { ByteNumber } from "./byte-number";
 import type { RegularStamps } from "./regular-stamps";
+import type { Scratch } from "./scratch";
 
 const CR = 13;
 const LF = 10;
@@ -13,7 +14,7 @@ export type WideScan = {
   rows: number;
   /** Instants of the rows, ascending [UTC seconds]. */
   utc: Float64Array;
-  /** Values by column: those of column `k` begin at `k * rows`; NaN where a cell is empty. */
+  /** Values by column: those of column `k` begin at `k * rows`; NaN where a cell is empty. Good until the next scan. */
   values: Float64Array;
 };
 
@@ -26,16 +27,18 @@ export type WideTable = {
   points: number;
   stamps: RegularStamps;
   firstLine: number;
+  scratch: Scratch;
 };
 
 /**
  * Reads rows of a wide table that are plain throughout: stamps written alike and ascending, each cell a number or empty,
  * as many fields as columns. Null as soon as one is not: such rows are read the long way, which knows more.
  */
-export function scanWide({ bytes, mark, decimal, roles, points, stamps, firstLine }: WideTable): WideScan | null {
+export function scanWide(table: WideTable): WideScan | null {
+  const { bytes, mark, decimal, roles, points, stamps, firstLine, scratch } = table;
   const rows = countLines(bytes);
   const utc = new Float64Array(rows);
-  const values = new Float64Array(rows * points);
+  const values = scratch.float64("values", rows * points);
   const number = new ByteNumber();
   const { length } = bytes;
   const lastColumn = roles.length - 1;

@@ -1,3 +1,4 @@
+import { isAscii } from "node:buffer";
 import { type Fields, QUOTE, Rows } from "./rows";
 
 const CR = 13;
@@ -180,16 +181,6 @@ function enlarged(array: Int32Array): Int32Array {
   const larger = new Int32Array(array.length * 2);
   larger.set(array);
   return larger;
-}
-
-export function isAscii(bytes: Uint8Array): boolean {
-  let at = 0;
-  // Four bytes at a time from the first aligned one.
-  while (at < bytes.length && (bytes.byteOffset + at) % 4 !== 0) if ((bytes[at++] as number) > 127) return false;
-  const words = new Uint32Array(bytes.buffer, bytes.byteOffset + at, (bytes.length - at) >> 2);
-  for (let i = 0; i < words.length; i++) if (((words[i] as number) & 0x80808080) !== 0) return false;
-  for (at += words.length * 4; at < bytes.length; at++) if ((bytes[at] as number) > 127) return false;
-  return true;
 }
 
 /** Status words in braces (`{alarm,unacknowledged}`) are one field though nobody quotes them. Returns `cells` itself when there are none. */

@@ -6,7 +6,7 @@ const CR = 13;
 /** Longest line that is waited for [bytes]. */
 const LONGEST_LINE = 16_000_000;
 
-/** A stretch of whole lines as UTF-8; `isLast` when the file ends with it. */
+/** A stretch of whole lines as UTF-8, good until the next one is asked for; `isLast` when the file ends with it. */
 export type TextBlock = { bytes: Buffer; isLast: boolean };
 
 /** Thrown for a line that does not end: what is read is no table. */
@@ -15,37 +15,39 @@ export class EndlessLineError extends Error {}
 /** Hands out a file as UTF-8 in blocks of whole lines; what is not used of one stands at the head of the next. */
 export class TextBlocks {
   private offset: number;
-  private rest: Buffer = Buffer.alloc(0);
-  private isFirst = true;
+  private buffer: Buffer;
+  /** Bytes of the buffer that have been read and not handed out. */
+  private from = 0;
+  private to = 0;
   private readonly decoder: TextDecoder | null;
 
   constructor(
     private readonly source: ByteSource,
     private readonly encoding: TextEncodingName,
-    private readonly blockBytes: { first: number; others: number },
   ) {
     const head = source.read(0, 3);
     const marked = encoding === "utf-8" && head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf;
     this.offset = marked ? 3 : 0;
     this.decoder = encoding === "utf-8" ? null : new TextDecoder(encoding);
+    this.buffer = Buffer.alloc(0);
   }
 
   /** Bytes of the file that were handed out for good. */
   get bytesRead(): number {
     const perByte = this.encoding.startsWith("utf-16") ? 2 : 1;
-    return Math.max(0, Math.min(this.source.size, this.offset - this.rest.length * perByte));
+    return Math.max(0, Math.min(this.source.size, this.offset - (this.to - this.from) * perByte));
   }
 
-  next(): TextBlock {
-    let bytes = this.rest;
-    let wanted = this.isFirst ? this.blockBytes.first : this.blockBytes.others;
-    this.isFirst = false;
+  /** The next block of about so many bytes and at least so many lines, unless the file is shorter. */
+  next(wantedBytes: number, leastLines = 1): TextBlock {
+    let wanted = wantedBytes;
     for (;;) {
-      bytes = Buffer.concat([bytes, this.readOn(wanted)]);
+      this.readOn(wanted);
       const isLast = this.offset >= this.source.size;
+      const bytes = this.buffer.subarray(this.from, this.to);
       const end = isLast ? bytes.length : lineEndBefore(bytes);
-      if (end > 0 || isLast) {
-        this.rest = bytes.subarray(end);
+      if (isLast || (end > 0 && hasLines(bytes, leastLines)) || (end > 0 && bytes.length > LONGEST_LINE)) {
+        this.from += end;
         return { bytes: bytes.subarray(0, end), isLast };
       }
       if (bytes.length > LONGEST_LINE) throw new EndlessLineError();
@@ -53,19 +55,43 @@ export class TextBlocks {
     }
   }
 
-  /** Puts the end of the block that was handed out last back: it begins the next one. */
-  giveBack(bytes: Buffer): void {
-    this.rest = Buffer.concat([bytes, this.rest]);
+  /** Puts the last bytes of the block that was handed out back: they begin the next one. */
+  giveBack(count: number): void {
+    this.from -= count;
   }
 
-  private readOn(count: number): Buffer {
-    const raw = this.source.read(this.offset, count);
+  private readOn(count: number): void {
+    this.buffer.copyWithin(0, this.from, this.to);
+    this.to -= this.from;
+    this.from = 0;
+    const wanted = Math.min(count, this.source.size - this.offset);
+    if (this.decoder === null) {
+      this.makeRoom(wanted);
+      this.to += readInto(this.source, this.offset, this.buffer.subarray(this.to, this.to + wanted));
+      this.offset += wanted;
+      return;
+    }
+    const raw = this.source.read(this.offset, wanted);
     this.offset += raw.length;
-    const isLast = this.offset >= this.source.size;
-    return this.decoder === null
-      ? Buffer.from(raw.buffer, raw.byteOffset, raw.length)
-      : Buffer.from(this.decoder.decode(raw, { stream: !isLast }));
+    const text = Buffer.from(this.decoder.decode(raw, { stream: this.offset < this.source.size }));
+    this.makeRoom(text.length);
+    text.copy(this.buffer, this.to);
+    this.to += text.length;
   }
+
+  private makeRoom(count: number): void {
+    if (this.to + count <= this.buffer.length) return;
+    const larger = Buffer.allocUnsafeSlow(Math.ceil((this.to + count) * 1.25));
+    this.buffer.copy(larger, 0, 0, this.to);
+    this.buffer = larger;
+  }
+}
+
+function readInto(source: ByteSource, offset: number, target: Buffer): number {
+  if (source.readInto) return source.readInto(offset, target);
+  const raw = source.read(offset, target.length);
+  target.set(raw);
+  return raw.length;
 }
 
 /** Where the last whole line ends, or 0. */
@@ -75,4 +101,13 @@ function lineEndBefore(bytes: Buffer): number {
   // A carriage return at the very end may be half of a line end.
   const cr = bytes.lastIndexOf(CR, bytes.length - 2);
   return cr >= 0 ? cr + 1 : 0;
+}
+
+function hasLines(bytes: Buffer, least: number): boolean {
+  let at = -1;
+  for (let lines = 0; lines < least; lines++) {
+    at = bytes.indexOf(LF, at + 1);
+    if (at < 0) return least === 1;
+  }
+  return true;
 }

@@ -39,10 +39,10 @@ function objection(file: string, area: string, { specifier, typeOnly }: Import):
   return typeOnly ? null : `${area} may import types of ${label(target)}, but nothing that runs`;
 }
 
-type Target = { kind: "own"; path: string; area: string | null } | { kind: "node" } | { kind: "package"; name: string };
+type Target = { kind: "own"; path: string; area: string | null } | { kind: "node"; name: string } | { kind: "package"; name: string };
 
 function resolve(file: string, specifier: string): Target {
-  if (specifier.startsWith("node:")) return { kind: "node" };
+  if (specifier.startsWith("node:")) return { kind: "node", name: specifier };
   const own = specifier.startsWith("@/")
     ? specifier.slice(2)
     : specifier.startsWith(".")
@@ -54,7 +54,7 @@ function resolve(file: string, specifier: string): Target {
 }
 
 function covers(entry: string, target: Target): boolean {
-  if (target.kind === "node") return entry === "node:*";
+  if (target.kind === "node") return entry === "node:*" || entry === target.name;
   if (target.kind === "package") return entry === target.name;
   return entry === target.area || entry === withoutEnding(target.path);
 }

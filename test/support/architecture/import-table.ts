@@ -72,7 +72,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   ...rowsFor(ENGINEERING, () => ({ values: FOUNDATIONS })),
   "lib/assumptions": { values: ["lib/units", "lib/findings"] },
   "lib/importers": {
-    values: [...FOUNDATIONS, ...CONSTANTS, "zod", "papaparse", "yauzl"],
+    values: [...FOUNDATIONS, ...CONSTANTS, "zod", "papaparse", "yauzl", "node:buffer"],
     types: ["lib/trends", "lib/electrical", "lib/devices"],
   },
   "lib/overcooling": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions"] },
