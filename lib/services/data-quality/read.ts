@@ -2,9 +2,9 @@ import { listPoints } from "@/db/queries/points";
 import { findZone, listZones, type ZoneRow } from "@/db/queries/zones";
 import type { Finding } from "@/lib/findings/finding";
 import { spanCoverage } from "@/lib/trends/daily/span-means";
-import type { PointKind } from "@/lib/trends/point-kind";
-import { hoursOf, type Stretch } from "@/lib/trends/quality/quality-point";
-import { sampleGaps } from "@/lib/trends/quality/sample-gaps";
+import { POINT_KINDS, type PointKind } from "@/lib/trends/point-kind";
+import type { QualityPoint } from "@/lib/trends/quality/quality-point";
+import { type GapEvent, gapEvents } from "@/lib/trends/quality/zone-gaps";
 import { type QualityProblem, type ZoneResult, zoneProblems } from "@/lib/trends/quality/zone-problems";
 import type { PointCover } from "@/lib/trends/quality/zone-quality";
 import type { Sampling } from "@/lib/trends/samples";
@@ -98,14 +98,13 @@ function costStanding(
   };
 }
 
-/** One point's days: share of the expected samples by local day, and its gaps. */
+/** One point's days: share of the expected samples by local day. */
 export type PointDays = {
   pointId: number;
   kind: PointKind;
   name: string;
   sampling: Sampling;
   shares: Float64Array;
-  gaps: Stretch[];
 };
 
 export type ZoneDataQualityDetail = ZoneDataQuality & {
@@ -115,7 +114,13 @@ export type ZoneDataQualityDetail = ZoneDataQuality & {
   dayCount: number;
   /** By point, in the order of the point kinds. */
   days: PointDays[];
+  /** Gaps of an hour and more, longest first, and how many are shorter. */
+  gaps: GapEvent[];
+  shorterGaps: number;
 };
+
+/** Shorter gaps of a zone are counted, not listed [h]. */
+const LEAST_LISTED_HOURS = 1;
 
 /** One zone's data quality with its calendar and gaps, read from the samples as they stand. */
 export async function readZoneDataQuality(
@@ -130,23 +135,28 @@ export async function readZoneDataQuality(
   const own = all.zones.find((each) => each.zone.id === zoneId) as ZoneDataQuality;
   const record = await buildingRecord(ctx, building);
   const about = { building: { record: all.record, findings: all.findings } };
-  if (!record) return { ...own, ...about, firstDay: 0, dayCount: 0, days: [] };
+  if (!record) return { ...own, ...about, firstDay: 0, dayCount: 0, days: [], gaps: [], shorterGaps: 0 };
   const { days } = qualityFrame(record, building.timeZone);
   // The first and the last day count as far as the record goes.
   const edges = days.edges.map((edge) => Math.min(record.toUtcSeconds, Math.max(record.fromUtcSeconds, edge)));
-  const points = await zonePoints(ctx, record, zoneId);
+  const points = byKindOrder(await zonePoints(ctx, record, zoneId));
+  const { events, shorter } = gapEvents(points, LEAST_LISTED_HOURS);
   return {
     ...own,
     ...about,
     firstDay: days.firstDay,
     dayCount: days.count,
+    gaps: events,
+    shorterGaps: shorter,
     days: points.map(({ pointId, kind, name, series }) => ({
       pointId,
       kind,
       name,
       sampling: series.sampling,
       shares: spanCoverage(series, edges),
-      gaps: sampleGaps(series).filter((gap) => hoursOf(gap) > 0),
     })),
   };
 }
+
+const byKindOrder = (points: readonly QualityPoint[]): QualityPoint[] =>
+  [...points].sort((a, b) => POINT_KINDS.indexOf(a.kind) - POINT_KINDS.indexOf(b.kind));

@@ -10,7 +10,10 @@ type Fact = Evidence[string] | undefined;
 
 type Say = (evidence: Evidence, words: QuantityWords) => FindingWords;
 
-const named = (kind: Fact): string => String(kind).replaceAll("-", " ");
+const named = (kind: Fact): string =>
+  String(kind)
+    .replaceAll("-", " ")
+    .replace(/ temp$/, " temperature");
 const listed = (kinds: Fact): string =>
   Array.isArray(kinds) ? kinds.map((each) => named(each)).join(", ") : named(kinds);
 const span = (e: Evidence, w: QuantityWords): string =>

@@ -52,7 +52,12 @@ describe("the data quality page of a building", () => {
     const [worst] = quality.zones[0]?.problems ?? [];
     expect(worst?.finding.code).toBe("minimum-airflow-unknown");
     expect(worst?.consequences.map(({ kind }) => kind)).toContain("verdict");
-    expect(lines[1]?.cover).toEqual({ "zone-air-temp": "", "cooling-setpoint": "", airflow: "", "reheat-valve": "" });
+    expect(lines[1]?.cover).toEqual({
+      "zone-air-temp": "no trend",
+      "cooling-setpoint": "no trend",
+      airflow: "no trend",
+      "reheat-valve": "no trend",
+    });
     expect(lines[0]?.cover["zone-air-temp"]).toBe("100.0");
     expect(dataQualityLede(quality, SHOWN)).toMatch(/^2 zones, recorded .*: in 2 a fault of the data stops/);
     expect(buildingFindingLines(quality, SHOWN)).toEqual([]);
@@ -105,7 +110,6 @@ describe("the data quality page of a zone", () => {
       name: "x",
       sampling: "interval" as const,
       shares: Float64Array.from(shares),
-      gaps: [],
     });
     const { rows, completeDays } = poorDays({
       firstDay: dayNumber(2026, 2, 27),
@@ -119,22 +123,24 @@ describe("the data quality page of a zone", () => {
     ]);
   });
 
-  it("lists the longest gaps of all points and counts the rest", () => {
-    const gaps = Array.from({ length: 25 }, (_, k) => ({ fromUtcSeconds: 0, toUtcSeconds: 3600 * (25 - k) }));
-    const days = [
-      {
-        pointId: 1,
-        kind: "airflow" as const,
-        name: "x",
-        sampling: "change-of-value" as const,
-        shares: new Float64Array(1),
-        gaps,
-      },
-    ];
-    const { lines, more } = gapLines({ days }, SHOWN);
+  it("lists the longest gaps with their points and counts the rest", () => {
+    const gaps = Array.from({ length: 25 }, (_, k) => ({
+      fromUtcSeconds: 86_400 * k,
+      toUtcSeconds: 86_400 * k + 3600 * (25 - k),
+      hours: 25 - k,
+      kinds: k === 0 ? (["airflow", "zone-air-temp"] as const).slice() : ["cooling-setpoint" as const],
+      sampling: k === 1 ? ("change-of-value" as const) : ("interval" as const),
+    }));
+    const { lines, more } = gapLines({ gaps }, SHOWN);
     expect(lines).toHaveLength(20);
     expect(more).toBe(5);
-    expect(lines[0]).toMatchObject({ point: "airflow", hours: "25", carried: true, from: "31 Dec 1969, 18:00 CST" });
+    expect(lines[0]).toMatchObject({
+      points: "airflow, zone air",
+      hours: "25.0",
+      fate: "left out",
+      from: "31 Dec 1969, 18:00 CST",
+    });
+    expect(lines[1]?.fate).toContain("carried");
   });
 });
 

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { findBuilding } from "@/db/queries/buildings";
 import { listPoints } from "@/db/queries/points";
+import { findCachedResult } from "@/db/queries/result-cache";
 import { PLANTED_CAUSES } from "@/db/seed/planted-causes";
 import { seedDemoBuilding } from "@/db/seed/seed";
 import { STUCK_SENSOR } from "@/db/seed/trend-defects";
@@ -178,15 +178,23 @@ describe("the data quality of the demo building", () => {
     const lost = [...(air?.shares ?? [])].flatMap((share, k) => (share === 0 ? [k] : []));
     // 14 and 15 July 2026, the whole days of 13 July 08:00 to 16 July 14:00: the 286th of the year is 14 July.
     expect(lost).toEqual([286, 287]);
-    expect(air?.gaps[0]).toEqual({
+    expect(detail.gaps[0]).toMatchObject({
       fromUtcSeconds: Date.UTC(2026, 6, 13, 12) / 1000,
       toUtcSeconds: Date.UTC(2026, 6, 16, 18) / 1000,
+      hours: 78,
     });
+    expect(detail.gaps[0]?.kinds).toHaveLength(5);
   });
 
   it("works the records out again only when something they rest on has changed", async () => {
-    const before = findBuilding(ctx.db, buildingId);
-    expect(before?.id).toBe(buildingId);
-    expect(await readBuildingDataQuality(ctx, buildingId)).toEqual(spoilt);
+    const computedAt = () => findCachedResult(ctx.db, buildingId, "data-quality")?.computedAtMs;
+    const later = { ...ctx, now: ctx.now + 60_000 };
+    expect(await readBuildingDataQuality(later, buildingId)).toEqual(spoilt);
+    expect(computedAt()).toBe(ctx.now);
+    const [point] = listPoints(ctx.db, buildingId);
+    const sample = { series: point?.id ?? 0, ts: Float64Array.of(BACK + 7), v: Int32Array.of(1), decimals: 3 };
+    await ctx.trends.write([sample], 100);
+    await readBuildingDataQuality(later, buildingId);
+    expect(computedAt()).toBe(later.now);
   });
 });

@@ -29,7 +29,7 @@ export type ZoneQualityLine = {
   id: number;
   code: string;
   floor: string;
-  /** Percent of the building's record by key point; "" where there is no trend. */
+  /** Percent of the building's record by key point; "no trend" where there is none. */
   cover: Partial<Record<PointKind, string>>;
   severity: Severity | null;
   worst: string;
@@ -60,7 +60,7 @@ function zoneQualityLine({ zone, points, problems }: ZoneDataQuality): ZoneQuali
     cover: Object.fromEntries(
       KEY_POINTS.map((kind) => {
         const point = points.find((each) => each.kind === kind);
-        return [kind, point ? (100 * point.share).toFixed(1) : ""];
+        return [kind, point ? (100 * point.share).toFixed(1) : "no trend"];
       }),
     ),
     severity: worst?.severity ?? null,
@@ -90,7 +90,7 @@ export function dataQualityLede({ zones, record }: BuildingDataQuality, building
   const count = (severity: Severity | undefined): number => worst.filter((each) => each === severity).length;
   const day = (seconds: number): string => formatLocal(seconds * 1000, building.timeZone, "date");
   const noun = zones.length === 1 ? "zone" : "zones";
-  return `${zones.length} ${noun}, recorded ${day(record.fromUtcSeconds)} to ${day(record.toUtcSeconds - 1)}: in ${count("disqualifies")} a fault of the data stops the verdict or the cost, in ${count("caution")} something should be looked at, ${count(undefined)} have nothing to remark.`;
+  return `${zones.length} ${noun}, recorded ${day(record.fromUtcSeconds)} to ${day(record.toUtcSeconds - 1)}: in ${count("disqualifies")} a fault of the data stops the verdict or the cost, in ${count("caution")} something should be looked at, in ${count("note")} there is a note, ${count(undefined)} have nothing to remark.`;
 }
 
 /** What concerns the building as a whole, in words. */

@@ -8,7 +8,7 @@ import { sampleGaps } from "@/lib/trends/quality/sample-gaps";
 import { othersMoved, smallestStep, unchangedRuns } from "@/lib/trends/quality/stuck-runs";
 import { unitSwitches } from "@/lib/trends/quality/unit-switches";
 import { unlikelyValues } from "@/lib/trends/quality/value-limits";
-import { zoneGaps } from "@/lib/trends/quality/zone-gaps";
+import { gapEvents, zoneGaps } from "@/lib/trends/quality/zone-gaps";
 import type { PointSeries, Sampling } from "@/lib/trends/samples";
 
 const T0 = 1_719_792_000;
@@ -78,6 +78,8 @@ describe("gaps of a record", () => {
       point("reheat-valve", (i) => i >= 200 && i < 220),
     ]);
     expect(gaps.map(({ kinds }) => kinds)).toEqual([["zone-air-temp", "airflow"], ["reheat-valve"]]);
+    const short = gapEvents([point("airflow", (i) => away(i) || i === 10)], 1);
+    expect([short.events.length, short.shorter]).toEqual([1, 1]);
   });
 
   it("leave a record from end to end, held against the one it should cover", () => {

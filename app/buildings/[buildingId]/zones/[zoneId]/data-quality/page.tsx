@@ -87,20 +87,20 @@ export default async function ZoneDataQualityPage({ params }: Props) {
           rows={gaps.lines}
           rowKey={(row) => row.key}
           columns={[
-            { key: "point", head: "Point", names: true, cell: (row) => row.point },
+            { key: "points", head: "Points", names: true, cell: (row) => row.points },
             { key: "from", head: "From", cell: (row) => row.from },
             { key: "to", head: "To", cell: (row) => row.to },
             { key: "hours", head: "Length", unit: "h", align: "number", cell: (row) => row.hours },
-            {
-              key: "fate",
-              head: "What happens to it",
-              cell: (row) => (row.carried ? "last value carried; the log may have stopped" : "left out"),
-            },
+            { key: "fate", head: "What happens to it", cell: (row) => row.fate },
           ]}
-          empty={<p>No gap: every sample that should be there is.</p>}
+          empty={<p>No gap of an hour or more.</p>}
         />
-        {gaps.more > 0 ? (
-          <p>{gaps.more} shorter gaps are not listed; they are left out of every figure alike.</p>
+        {gaps.more > 0 ? <p>{gaps.more} more of an hour and longer are not listed.</p> : null}
+        {quality.shorterGaps > 0 ? (
+          <p>
+            {quality.shorterGaps} shorter {quality.shorterGaps === 1 ? "gap" : "gaps"} besides, mostly single lost
+            samples; they are left out as well.
+          </p>
         ) : null}
       </Section>
       <ImportRemarks

@@ -4,11 +4,10 @@ import type { ZoneDataQualityDetail } from "@/lib/services/data-quality/read";
 import { localDateFromDayNumber } from "@/lib/time/civil-date";
 import { formatLocalDate } from "@/lib/time/format";
 import { consequenceWords } from "@/lib/trends/quality/consequence-words";
-import { hoursOf, type Stretch } from "@/lib/trends/quality/quality-point";
 import { quantityWords } from "@/lib/trends/quantity-words";
 import { findingWords, pointWords, type Shown } from "../../../data-quality/view-model";
 
-/** Gaps that are listed; shorter ones are counted. */
+/** Gaps that are listed; others are counted. */
 const GAPS_LISTED = 20;
 
 export type ProblemLine = FindingLine & { stops: string };
@@ -41,31 +40,23 @@ export function zoneQualityLede({ problems, points, building }: ZoneDataQualityD
   return `${problems.length} ${noun}, of which ${stopping === 0 ? "none stops" : `${stopping} ${stopping === 1 ? "stops" : "stop"}`} the verdict or the cost; ${cover}.`;
 }
 
-export type GapLine = { key: string; point: string; from: string; to: string; hours: string; carried: boolean };
+export type GapLine = { key: string; points: string; from: string; to: string; hours: string; fate: string };
 
-/** Gaps of all points, longest first, with how many shorter ones are left out. */
+/** Gaps of an hour and more, longest first, and how many more there are than are listed. */
 export function gapLines(
-  { days }: Pick<ZoneDataQualityDetail, "days">,
+  { gaps }: Pick<ZoneDataQualityDetail, "gaps">,
   building: Shown,
 ): { lines: GapLine[]; more: number } {
   const words = quantityWords(building.temperatureUnit, building.timeZone);
-  const all = days.flatMap(({ pointId, kind, sampling, gaps }) =>
-    gaps.map((gap) => ({ pointId, kind, gap, carried: sampling === "change-of-value" })),
-  );
-  const hours = (gap: Stretch): string => {
-    const long = hoursOf(gap);
-    return long < 10 ? long.toFixed(2) : long.toFixed(0);
-  };
-  all.sort((a, b) => hoursOf(b.gap) - hoursOf(a.gap));
   return {
-    more: Math.max(0, all.length - GAPS_LISTED),
-    lines: all.slice(0, GAPS_LISTED).map(({ pointId, kind, gap, carried }) => ({
-      key: `${pointId} ${gap.fromUtcSeconds}`,
-      point: pointWords(kind),
+    more: Math.max(0, gaps.length - GAPS_LISTED),
+    lines: gaps.slice(0, GAPS_LISTED).map((gap) => ({
+      key: `${gap.kinds.join()} ${gap.fromUtcSeconds}`,
+      points: gap.kinds.map(pointWords).join(", "),
       from: words.instant(gap.fromUtcSeconds),
       to: words.instant(gap.toUtcSeconds),
-      hours: hours(gap),
-      carried,
+      hours: gap.hours.toFixed(1),
+      fate: gap.sampling === "change-of-value" ? "last value carried; the log may have stopped" : "left out",
     })),
   };
 }
