@@ -17,8 +17,8 @@ import { line, target } from "./targets";
 const ZONES = 20;
 
 /**
- * kill -9 of the command line's import at moments drawn by a seed: `kill 50` for fifty. Every other moment lies within
- * the storing of samples, the rest anywhere in the life of the process. Then both databases have to be whole, no
+ * kill -9 of the command line's import at moments drawn by a seed: `kill 50` for fifty. A third lie anywhere in the life
+ * of the process, a third between the claim of the run and its end, a third after the first chunks are there. Then both databases have to be whole, no
  * half import may be shown as done, and the same command again has to end in the chunks of a clean import.
  */
 export async function benchKill([trials = "50"]: string[]): Promise<void> {
@@ -35,8 +35,8 @@ export async function benchKill([trials = "50"]: string[]): Promise<void> {
     agree("end of the clean import", statesIn(clean).join(), "done");
     const expected = JSON.stringify(storedChunks(path.join(clean, "trend.db")));
     line(
-      `\n${readings} readings, ${(bytes / 1e6).toFixed(1)} MB; a clean import takes ${life.totalMs.toFixed(0)} ms, ` +
-        `its storing ${life.storingMs.toFixed(0)} ms; ${trials} kills`,
+      `\n${readings} readings, ${(bytes / 1e6).toFixed(1)} MB; a clean import takes ${life.start.toFixed(0)} ms, ` +
+        `${life.running.toFixed(0)} ms of it after its claim and ${life.samples.toFixed(0)} ms after its first chunks; ${trials} kills`,
     );
     const random = seededRandom(Number(trials));
     const seen: Record<string, number> = {};
@@ -44,11 +44,8 @@ export async function benchKill([trials = "50"]: string[]): Promise<void> {
     for (let trial = 0; trial < Number(trials); trial++) {
       const data = path.join(folder, `trial-${trial}`);
       cpSync(empty, data, { recursive: true });
-      const share = random();
-      const moment =
-        trial % 2 === 0
-          ? { after: "storing" as const, waitMs: share * life.storingMs }
-          : { after: "start" as const, waitMs: share * life.totalMs };
+      const after = PHASES[trial % PHASES.length] as Phase;
+      const moment = { after, waitMs: random() * life[after] };
       await importAndKill(data, file, moment);
       const found = await faultsOf(data, file, expected);
       for (const fault of found.faults) line(`  ${moment.after} + ${moment.waitMs.toFixed(0)} ms: ${fault}`);
@@ -74,28 +71,36 @@ export async function benchKill([trials = "50"]: string[]): Promise<void> {
   }
 }
 
-type Moment = { after: "start" | "storing"; waitMs: number };
+const PHASES = ["start", "running", "samples"] as const;
+type Phase = (typeof PHASES)[number];
 
-/** Runs the command and kills it at the moment, or lets it end; how long it took and how long it stored. */
-async function importAndKill(data: string, file: string, moment: Moment | null) {
-  const start = performance.now();
+const HAS_BEGUN: Record<Phase, (data: string) => boolean> = {
+  start: () => true,
+  running: (data) => statesIn(data).includes("running"),
+  samples: (data) => chunkCount(data) > 0,
+};
+
+/** Runs the command and kills it at the moment, or lets it end; how long it lived from the begin of each phase [ms]. */
+async function importAndKill(data: string, file: string, moment: { after: Phase; waitMs: number } | null) {
   const rule = ["--building", "1", "--accept-proposals", "--json"];
+  const begun = { start: performance.now(), running: Number.NaN, samples: Number.NaN };
   const child = spawn(process.execPath, ["--import", "tsx", "app/_cli/main.ts", "trends", "import", file, ...rule], {
     env: { ...process.env, SETPOINT_LEDGER_DATA: data },
     stdio: "ignore",
   });
   const exited = once(child, "exit");
-  let storing = Number.NaN;
-  if (moment?.after !== "start") {
-    while (child.exitCode === null && !statesIn(data).includes("running")) await wait(5);
-    storing = performance.now();
+  for (const phase of PHASES) {
+    while (child.exitCode === null && !HAS_BEGUN[phase](data)) await wait(5);
+    begun[phase] = performance.now();
+    if (moment?.after === phase) break;
   }
   if (moment) {
     await Promise.race([wait(moment.waitMs), exited]);
     child.kill("SIGKILL");
   }
   await exited;
-  return { totalMs: performance.now() - start, storingMs: performance.now() - storing };
+  const end = performance.now();
+  return { start: end - begun.start, running: end - begun.running, samples: end - begun.samples };
 }
 
 /** What is wrong after a kill, and what it left behind; imports the file again. */
@@ -127,4 +132,11 @@ function statesIn(data: string): string[] {
   const states = db.prepare("select state from import_run order by id").pluck().all() as string[];
   db.close();
   return states;
+}
+
+function chunkCount(data: string): number {
+  const db = new Database(path.join(data, "trend.db"), { readonly: true });
+  const count = db.prepare("select count(*) from chunk").pluck().get() as number;
+  db.close();
+  return count;
 }

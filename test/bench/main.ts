@@ -1,5 +1,6 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
+import { benchCampus } from "./campus";
 import { benchImport } from "./import";
 import { benchKill } from "./kill";
 import { benchLoad } from "./load";
@@ -10,6 +11,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   import: benchImport,
   read: benchRead,
   load: benchLoad,
+  campus: benchCampus,
   kill: benchKill,
   analyse: benchAnalyse,
   assess: benchAssess,
