@@ -13,12 +13,11 @@ import { readHistoryPage } from "@/lib/services/imports/history";
 import { readImportsAtWork } from "@/lib/services/trend-imports/at-work";
 import { readWeather } from "@/lib/services/weather/read";
 import { formatLocal } from "@/lib/time/format";
-import { formatNumber } from "@/lib/units/format";
 import { FilesAtWork } from "./_components/files-at-work";
 import { Pager } from "./_components/pager";
 import { UploadForm } from "./_components/upload-form";
 import { WaitingFiles } from "./_components/waiting-files";
-import { atWorkTitle, outcomeLines, STATE_WORDS, waitingSentence, weatherSentence } from "./view-model";
+import { atWorkTitle, outcomeLines, STATE_WORDS, settledFigure, waitingSentence, weatherSentence } from "./view-model";
 import { workLines } from "./work-lines";
 
 export const metadata: Metadata = { title: "Imports" };
@@ -41,7 +40,6 @@ export default async function ImportsPage({ params, searchParams }: Props) {
     path,
   );
   const waits = waitingSentence(waiting.length);
-  const whole = (value: number) => formatNumber(value, { decimals: 0 });
   return (
     <>
       <PageHeading
@@ -108,21 +106,21 @@ export default async function ImportsPage({ params, searchParams }: Props) {
             },
             { key: "kind", head: "Holds", cell: (run) => run.kind },
             { key: "state", head: "State", cell: (run) => STATE_WORDS[run.state] },
-            { key: "rows", head: "Rows", align: "number", cell: (run) => whole(run.rowsInFile) },
+            { key: "rows", head: "Rows", align: "number", cell: (run) => settledFigure(run, run.rowsInFile) },
             {
               key: "taken",
               head: "Taken",
               align: "number",
-              cell: (run) => whole(run.rowsAccepted + run.rowsRepaired),
+              cell: (run) => settledFigure(run, run.rowsAccepted + run.rowsRepaired),
             },
             {
               key: "left",
               head: "Not taken",
               align: "number",
-              cell: (run) => whole(run.rowsHeldBack + run.rowsRejected + run.rowsIgnored),
+              cell: (run) => settledFigure(run, run.rowsHeldBack + run.rowsRejected + run.rowsIgnored),
             },
-            { key: "added", head: "Added", align: "number", cell: (run) => whole(run.samplesAdded) },
-            { key: "changed", head: "Changed", align: "number", cell: (run) => whole(run.samplesChanged) },
+            { key: "added", head: "Added", align: "number", cell: (run) => settledFigure(run, run.samplesAdded) },
+            { key: "changed", head: "Changed", align: "number", cell: (run) => settledFigure(run, run.samplesChanged) },
             { key: "by", head: "By", cell: (run) => run.startedBy },
             { key: "at", head: "When", cell: (run) => formatLocal(run.startedAtMs, building.timeZone, "date-time") },
           ]}

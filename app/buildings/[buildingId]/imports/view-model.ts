@@ -1,5 +1,6 @@
 import type { ImportRun } from "@/lib/services/imports/history";
 import type { WeatherSummary } from "@/lib/services/weather/read";
+import { formatNumber } from "@/lib/units/format";
 
 export const STATE_WORDS: Record<ImportRun["state"], string> = {
   received: "waits for its turn",
@@ -64,6 +65,10 @@ export function waitingSentence(count: number): string | null {
   if (count === 0) return null;
   return count === 1 ? "One trend file waits for its mapping" : `${count} trend files wait for their mapping`;
 }
+
+/** A figure of the history; nothing for a file that has not come to its rows. */
+export const settledFigure = ({ state }: Pick<ImportRun, "state">, value: number): string =>
+  state === "done" || state === "undone" ? formatNumber(value, { decimals: 0 }) : "";
 
 export const atWorkTitle = (count: number): string => (count === 1 ? "1 file at work" : `${count} files at work`);
 

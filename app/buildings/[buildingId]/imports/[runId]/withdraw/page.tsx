@@ -39,18 +39,18 @@ export default async function WithdrawPage({ params }: Props) {
         action={cancelImportAction.bind(null, id, run)}
         label="Cancel the import"
         pendingLabel="Cancelling"
+        beside={<LinkButton href={path}>Let it go on</LinkButton>}
       />
-      <p>
-        <LinkButton href={path}>Let it go on</LinkButton>
-      </p>
     </>
   ) : (
     <>
       <PageHeading title={`Undo the import of ${found.fileName}`} lede={undoLede(found)} />
-      <OneButtonForm action={undoImportAction.bind(null, id, run)} label="Undo the import" pendingLabel="Undoing" />
-      <p>
-        <LinkButton href={path}>Leave it as it is</LinkButton>
-      </p>
+      <OneButtonForm
+        action={undoImportAction.bind(null, id, run)}
+        label="Undo the import"
+        pendingLabel="Undoing"
+        beside={<LinkButton href={path}>Leave it as it is</LinkButton>}
+      />
     </>
   );
 }
