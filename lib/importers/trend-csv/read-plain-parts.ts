@@ -110,7 +110,8 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
       continuation && readRegularPart({ ...input, bytes, delimiter: mark, firstLine, continuation, tally, scratch });
     if (regular) {
       firstLine += regular.rows;
-      yield { points: regular.points, progress: progressOf(tally, source, isLast ? source.size : blocks.bytesRead) };
+      const progress = progressOf(tally, source, isLast ? source.size : blocks.bytesRead);
+      yield { points: regular.points, progress, isFirst: false };
       continue;
     }
     const rows = splitRows(bytes, mark, { firstLine });
@@ -120,7 +121,8 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
     firstLine = rows.lineAfter(rows.count - 1);
     blocks.giveBack(bytes.length - rows.startOf(rows.count));
     rowBytes = bytes.length / Math.max(1, rows.count);
-    yield { points: part.points, progress: progressOf(tally, source, isLast ? source.size : blocks.bytesRead) };
+    const progress = progressOf(tally, source, isLast ? source.size : blocks.bytesRead);
+    yield { points: part.points, progress, isFirst: parts === 1 };
   }
   tally.order = facts.order ?? inferDateOrder(tally.dates);
   const settled: FileFacts = { encoding, decimal: tally.decimal, order: tally.order, cells: tally.evidenceByPoint };

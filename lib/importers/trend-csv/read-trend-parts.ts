@@ -2,6 +2,7 @@ import { isTimeZone } from "@/lib/time/zone-table";
 import { type ByteSource, bytesInMemory } from "./byte-source";
 import { combineMembers, nameInZip, repeatedAmong } from "./combine-members";
 import type { FileFacts } from "./file-facts";
+import type { HeldParts } from "./held-parts";
 import { type PlainInput, readPlainParts } from "./read-plain-parts";
 import { brokenZip, readZip, type ZipMember } from "./read-zip";
 import { isZip, NOT_TEXT, workbookRefusal } from "./refuse-non-text";
@@ -31,26 +32,26 @@ export async function* readTrendParts(input: TrendSourceInput): AsyncGenerator<T
   const isPacked = isZip(input.source.read(0, 4));
   const blockBytes = input.blockBytes ?? BLOCK_BYTES;
   // In parts, readings can be handed out only once it is known what the whole file makes of them.
-  const known = input.facts ?? (isPacked || input.source.size > blockBytes ? (await inspect(input)).facts : undefined);
+  const known =
+    input.facts ?? (isPacked || input.source.size > blockBytes ? (await inspectTrendSource(input)).facts : undefined);
   return yield* readOnce(input, known ?? {}, "readings");
 }
 
-/** Reads a file to its end for what it holds; tells each part's progress. Throw from `onProgress` to stop. */
+/**
+ * Reads a file to its end for what it holds; tells each part's progress. Throw from `onProgress` to stop. The parts of a
+ * text file are handed to `held`; those of a zip are not, for the names of its points are known only at its end.
+ */
 export async function inspectTrendSource(
   input: TrendSourceInput,
   onProgress?: (progress: ReadProgress) => void | Promise<void>,
+  held?: HeldParts,
 ): Promise<TrendFileResult> {
-  return inspect(input, onProgress);
-}
-
-async function inspect(
-  input: TrendSourceInput,
-  onProgress?: (progress: ReadProgress) => void | Promise<void>,
-): Promise<TrendFileResult> {
+  const hold = held && !isZip(input.source.read(0, 4)) ? held : null;
   const parts = readOnce(input, input.facts ?? {}, "inspection");
   for (;;) {
     const next = await parts.next();
     if (next.done) return next.value;
+    hold?.add(next.value);
     await onProgress?.(next.value.progress);
   }
 }
@@ -100,7 +101,7 @@ async function* readMembers(
     const bytesRead = Math.round((input.source.size * (i + 1)) / members.length);
     let next = await parts.next();
     for (; !next.done; next = await parts.next()) {
-      const { points, progress } = next.value;
+      const { points, progress, isFirst } = next.value;
       yield {
         points: points.map((point) => ({
           ...point,
@@ -114,6 +115,7 @@ async function* readMembers(
           rows: before.rows + progress.rows,
           readings: before.readings + progress.readings,
         },
+        isFirst: isFirst && i === 0,
       };
     }
     before.rows += next.value.rows.rowsInFile;

@@ -214,7 +214,12 @@ export type ReadProgress = {
 };
 
 /** Points with the readings of one stretch of the file. A point may come again in the next part. */
-export type TrendPart = { points: TrendPoint[]; progress: ReadProgress };
+export type TrendPart = {
+  points: TrendPoint[];
+  progress: ReadProgress;
+  /** True where a file is begun, perhaps anew: what came before of it is void. */
+  isFirst: boolean;
+};
 
 /** What the whole file held, without its readings: the inspection and the fate of its rows. */
 export type TrendFileResult = TrendInspection & {

@@ -1,4 +1,5 @@
 import { findRunsWithBytes, type ImportRunRow } from "@/db/queries/import-runs";
+import { HeldParts } from "@/lib/importers/trend-csv/held-parts";
 import { inspectTrendSource } from "@/lib/importers/trend-csv/read-trend-parts";
 import type { TrendAnswers, TrendFileResult, TrendInspection } from "@/lib/importers/trend-csv/trend-file";
 import { findBuildingOrRefuse } from "../buildings/find";
@@ -19,7 +20,7 @@ export async function inspectRun(ctx: Context, runId: number, work: Work): Promi
   const run = claimRun(ctx, runId, { from: ["received"], to: "inspecting", work });
   const watch = watchWork(ctx, run, work);
   try {
-    const inspection = await inspectKeptFile(ctx, run, { watch });
+    const inspection = await inspectKeptFile(ctx, run, { watch, holder: work });
     return settle(ctx, run, work, inspection);
   } catch (error) {
     const withdrawn = await endWithdrawn(ctx, run, work, error);
@@ -31,16 +32,28 @@ export async function inspectRun(ctx: Context, runId: number, work: Work): Promi
   }
 }
 
+type HowToInspect = {
+  answers?: TrendAnswers;
+  watch: WorkWatch;
+  facts?: TrendInspection["facts"];
+  /** Who holds the readings for the import that may follow at once. */
+  holder?: Work;
+};
+
 /** What the kept bytes of a run hold, read with the answers given. */
 export async function inspectKeptFile(
   ctx: Context,
   run: ImportRunRow,
-  { answers, watch }: { answers?: TrendAnswers; watch: WorkWatch },
+  { answers, watch, facts, holder }: HowToInspect,
 ): Promise<TrendInspection> {
   const { timeZone } = findBuildingOrRefuse(ctx, run.buildingId);
   const source = openKeptFile(ctx, run);
   try {
-    const result = await inspectTrendSource({ fileName: run.fileName, source, timeZone, answers }, watch.progress);
+    const parts = new HeldParts();
+    if (holder) holder.held = null;
+    const input = { fileName: run.fileName, source, timeZone, answers, facts };
+    const result = await inspectTrendSource(input, watch.progress, holder ? parts : undefined);
+    if (holder && parts.isWhole) holder.held = { runId: run.id, parts, result };
     return inspectionAlone(result);
   } finally {
     source.close();

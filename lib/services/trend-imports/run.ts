@@ -2,7 +2,7 @@ import { inTransaction } from "@/db/client";
 import { findImportRun, type ImportRunRow } from "@/db/queries/import-runs";
 import { upsertPoint } from "@/db/queries/points";
 import { readTrendParts } from "@/lib/importers/trend-csv/read-trend-parts";
-import type { TrendAnswers, TrendFileResult, TrendInspection } from "@/lib/importers/trend-csv/trend-file";
+import type { TrendAnswers, TrendFileResult, TrendInspection, TrendPart } from "@/lib/importers/trend-csv/trend-file";
 import type { WriteStats } from "@/lib/trends/trend-store";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
@@ -46,7 +46,7 @@ export async function storeRun(ctx: Context, runId: number, work: Work): Promise
     const inspection = await readyInspection(ctx, run, answers, watch);
     const mapped = mappedPoints(inspection, answers);
     const findings = new CollectedFindings();
-    const stored = await storeParts(ctx, run, { mapped, answers, facts: inspection.facts, watch, findings });
+    const stored = await storeParts(ctx, run, { mapped, answers, facts: inspection.facts, watch, findings, work });
     return await finishRun(ctx, run, work, { ...stored, findings: findings.list() });
   } catch (error) {
     const withdrawn = await endWithdrawn(ctx, run, work, error);
@@ -84,7 +84,7 @@ async function readyInspection(
     refuseUnready(run, kept);
     return kept;
   }
-  const inspection = await inspectKeptFile(ctx, run, { answers: trendAnswers(answers), watch });
+  const inspection = await inspectKeptFile(ctx, run, { answers: trendAnswers(answers), watch, facts: kept?.facts });
   refuseUnready(run, inspection);
   watch.restart();
   return inspection;
@@ -96,17 +96,20 @@ type Storing = {
   facts: TrendInspection["facts"];
   watch: WorkWatch;
   findings: CollectedFindings;
+  work: Work;
 };
 
 async function storeParts(
   ctx: Context,
   run: ImportRunRow,
-  { mapped, answers, facts, watch, findings }: Storing,
+  { mapped, answers, facts, watch, findings, work }: Storing,
 ): Promise<{ result: TrendFileResult; written: WriteStats }> {
   const { timeZone } = findBuildingOrRefuse(ctx, run.buildingId);
   const source = openKeptFile(ctx, run);
   try {
-    const parts = readTrendParts({ fileName: run.fileName, source, timeZone, answers: trendAnswers(answers), facts });
+    const parts =
+      heldParts(run, answers, work) ??
+      readTrendParts({ fileName: run.fileName, source, timeZone, answers: trendAnswers(answers), facts });
     const reading: { result?: TrendFileResult } = {};
     const slices = slicesOf(parts, makePoints(ctx, run.buildingId, mapped), {
       findings,
@@ -123,6 +126,19 @@ async function storeParts(
   } finally {
     source.close();
   }
+}
+
+/** The readings as the inspection just left them, when no answer changes what they are. */
+function heldParts(
+  run: ImportRunRow,
+  answers: RunAnswers,
+  work: Work,
+): AsyncGenerator<TrendPart, TrendFileResult> | null {
+  const { held } = work;
+  const { units, ...file } = trendAnswers(answers);
+  const isAnswered = Object.values(file).some((answer) => answer !== undefined) || Object.keys(units ?? {}).length > 0;
+  work.held = null;
+  return held && held.runId === run.id && !isAnswered ? held.parts.replay(held.result) : null;
 }
 
 function refuseUnready(run: ImportRunRow, inspection: Pick<TrendInspection, "outcome" | "refusal" | "ask">): void {

@@ -1,5 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { hostname } from "node:os";
+import type { HeldParts } from "@/lib/importers/trend-csv/held-parts";
+import type { TrendFileResult } from "@/lib/importers/trend-csv/trend-file";
 import type { Context } from "../context";
 
 /** Somebody who works on imports: a thread of the server, or a command. */
@@ -8,6 +10,8 @@ export type Work = {
   owner: string;
   /** Epoch milliseconds as the work goes on; `ctx.now` stands still. */
   clock(): number;
+  /** The readings of the file that was inspected last, for the import that may follow at once. */
+  held?: { runId: number; parts: HeldParts; result: TrendFileResult } | null;
 };
 
 /** A sign of life older than this is none [ms]. A stretch of a file takes far less. */
