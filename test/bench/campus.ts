@@ -28,10 +28,10 @@ async function measure(folder: string, zones: number, days: number): Promise<Sca
   const dataFolder = path.join(folder, `zones-${zones}`);
   makeDataFolder(dataFolder, zones);
   const written = await runContender<CampusWritten>("campus-write", { dataFolder, days });
-  const { readings, bytes, ms, peakMb } = written;
+  const { readings, bytes, ms, cpuMs, peakMb } = written;
   line(
     `\n${zones} zones, ${days} days: ${(readings / 1e6).toFixed(1)} M readings written in ${(ms / 1000).toFixed(1)} s ` +
-      `(${(readings / ms / 1000).toFixed(1)} M/s, inventing them included), ${(bytes / 1e6).toFixed(0)} MB on disk, peak ${peakMb.toFixed(0)} MB`,
+      `(${(readings / ms / 1000).toFixed(1)} M/s, processor time ${(cpuMs / 1000).toFixed(1)} s, inventing them included), ${(bytes / 1e6).toFixed(0)} MB on disk, peak ${peakMb.toFixed(0)} MB`,
   );
   const read = await runContender<CampusRead>("campus-read", { dataFolder });
   line(

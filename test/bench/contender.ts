@@ -1,8 +1,11 @@
 import { spawn } from "node:child_process";
 import path from "node:path";
 
-/** What a contender tells at its end: the time of its work, its own peak memory, and figures of its own. */
-export type Outcome = { ms: number; peakMb: number; [figure: string]: unknown };
+/**
+ * What a contender tells at its end: the time of its work, the processor time of all its threads (which other work on the
+ * machine moves less), its own peak memory, and figures of its own.
+ */
+export type Outcome = { ms: number; cpuMs: number; peakMb: number; [figure: string]: unknown };
 
 const FOLDER = path.join(import.meta.dirname, "contenders");
 

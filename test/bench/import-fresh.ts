@@ -6,7 +6,7 @@ import type { ProductOutcome } from "./contenders/import-product";
 import { TYPICAL, writeTrendFile } from "./data/trend-file";
 import type { Workplace } from "./import";
 import { median } from "./median";
-import { line, target, unmeasured } from "./targets";
+import { line, plain, target, unmeasured } from "./targets";
 
 type PeerOutcome = Outcome & { bytes: number; rows?: number; missing?: boolean };
 
@@ -66,11 +66,15 @@ function report(layout: string, readings: number, outcomes: Record<string, (Peer
     line(
       `  ${name.padEnd(12)} ${ms.toFixed(0).padStart(7)} ms  ${(readings / ms / 1000).toFixed(2).padStart(6)} M readings/s  ` +
         `${ratio(name, "read_csv").toFixed(2).padStart(5)} of read_csv  ${(of(name, (each) => each.bytes) / readings).toFixed(2).padStart(6)} bytes/reading  ` +
+        `cpu ${of(name, (each) => each.cpuMs).toFixed(0).padStart(6)} ms  ` +
         `peak ${of(name, (each) => each.peakMb)
           .toFixed(0)
           .padStart(4)} MB`,
     );
   }
+  const byCpu = (peer: string) =>
+    median((outcomes.product ?? []).map((each, round) => each.cpuMs / (outcomes[peer]?.[round]?.cpuMs ?? Number.NaN)));
+  line(`  by processor time: ${plain(byCpu("read_csv"))} of read_csv, ${plain(byCpu("row inserts"))} of row inserts`);
   if (!outcomes.product) {
     unmeasured(`${layout} import`, "it did not succeed");
     return;

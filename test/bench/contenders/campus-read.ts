@@ -11,6 +11,7 @@ import { contend, timed } from "./contend";
 export type CampusRead = {
   ms: number;
   peakMb: number;
+  cpuMs: number;
   firstOverviewMs: number;
   overviewMs: number;
   historyMs: number;

@@ -5,7 +5,7 @@ import { openContext } from "../data/data-folder";
 import { contend, timed } from "./contend";
 
 export type CampusInput = { dataFolder: string; days: number };
-export type CampusWritten = { ms: number; peakMb: number; readings: number; bytes: number };
+export type CampusWritten = { ms: number; cpuMs: number; peakMb: number; readings: number; bytes: number };
 
 /** The points and samples of building 1, written slice by slice as an import would; the time includes inventing them. */
 await contend<CampusInput>(async ({ dataFolder, days }) => {

@@ -24,7 +24,7 @@ await contend<{ file: string; database: string }>(async ({ file, database }) => 
         shell.on("exit", (code) => end(code === 0 ? resolve : () => reject(new Error(`sqlite3 ended with ${code}`))));
       }),
   );
-  return { ms, peakMb, missing, bytes: missing ? 0 : statSync(database).size };
+  return { ms, peakMb, cpuMs: Number.NaN, missing, bytes: missing ? 0 : statSync(database).size };
 });
 
 /** Peak memory of another process so far [MB], as the kernel keeps it; 0 where it does not. */

@@ -31,6 +31,7 @@ export type Watched = {
 export type LoadOutcome = {
   ms: number;
   peakMb: number;
+  cpuMs: number;
   idle: Watched;
   otherBuilding: Watched;
   sameBuilding: Watched;

@@ -8,6 +8,7 @@ export type ReadInput = { store: string; database: string; csv: string; zones: n
 export type ReadOutcome = {
   ms: number;
   peakMb: number;
+  cpuMs: number;
   zoneMs: number;
   allMs: number;
   asOfMs: number;
