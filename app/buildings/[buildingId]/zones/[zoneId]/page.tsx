@@ -8,6 +8,7 @@ import { EmptyState } from "@/app/_components/ui/empty-state";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
+import { readZoneDays } from "@/lib/services/zones/days";
 import { readZoneHistory } from "@/lib/services/zones/history";
 import { readZonesOverview } from "@/lib/services/zones/overview";
 import { formatTemperature } from "@/lib/units/format";
@@ -32,10 +33,11 @@ export default async function ZonePage({ params, searchParams }: Props) {
   const id = Number(buildingId);
   const path = `/buildings/${id}`;
   const wanted = { from: query.from, days: query.days ? Number(query.days) || 14 : undefined };
-  const { building, history, overview } = await readAs(
+  const { building, history, days, overview } = await readAs(
     async (ctx) => ({
       building: readBuilding(ctx, id),
       history: await readZoneHistory(ctx, id, Number(zoneId), wanted),
+      days: await readZoneDays(ctx, id, Number(zoneId)),
       overview: (await readZonesOverview(ctx, id)).zones.find((each) => each.zone.id === Number(zoneId)),
     }),
     `${path}/zones/${zoneId}`,
@@ -69,7 +71,7 @@ export default async function ZonePage({ params, searchParams }: Props) {
               series={chartSeries(history, building)}
               temperatureUnit={building.temperatureUnit}
             >
-              <DailyTable history={history} building={building} />
+              <DailyTable history={history} days={days} building={building} />
             </ZoneTimeChart>
           </>
         ) : (

@@ -1,6 +1,7 @@
 import type { ZoneSeries } from "@/app/_components/charts/zone-series";
 import type { FindingLine } from "@/app/_components/ui/findings-list";
 import type { Building } from "@/lib/services/buildings/find";
+import type { ZoneDay } from "@/lib/services/zones/days";
 import type { ZoneHistory } from "@/lib/services/zones/history";
 import type { ZoneOverview } from "@/lib/services/zones/overview";
 import { formatLocalDate } from "@/lib/time/format";
@@ -9,7 +10,7 @@ import { RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-wor
 import type { ChartPoint } from "@/lib/trends/downsample";
 import { trendFindingWords } from "@/lib/trends/findings";
 import { quantityWords } from "@/lib/trends/quantity-words";
-import { formatTemperature } from "@/lib/units/format";
+import { formatNumber, formatTemperature } from "@/lib/units/format";
 import { belowTargetPct } from "../view-model";
 
 type Shown = Pick<Building, "temperatureUnit" | "timeZone" | "targetZoneAirTempC">;
@@ -81,41 +82,51 @@ export function chartSeries(history: ZoneHistory, building: Shown): ZoneSeries {
 
 export type DailyRow = {
   date: string;
+  mean: string;
   lowest: string;
   highest: string;
   coolingSetpoint: string;
   heatingSetpoint: string;
+  coolingHours: string;
+  deadbandHours: string;
+  reheatHours: string;
+  otherHours: string;
+  belowTargetKh: string;
   reports: number;
 };
 
-/** Lowest and highest of each local day from the same points as the picture. */
-export function dailyRows(history: ZoneHistory, building: Shown): DailyRow[] {
-  const dateOf = (utcSeconds: number) => localDateAt(utcSeconds * 1000, building.timeZone);
-  const temp = (value: number | undefined) =>
+/** The days of the period shown: what was sampled, what the box did in counted hours, and how far below the target it was. */
+export function dailyRows(history: ZoneHistory, days: readonly ZoneDay[], building: Shown): DailyRow[] {
+  const temp = (value: number | undefined): string =>
     value === undefined ? "" : formatTemperature(value, building.temperatureUnit).value;
-  const byDay = (points: readonly ChartPoint[]) => {
-    const days = new Map<string, { low: number; high: number }>();
-    for (const { utcSeconds, value } of points) {
-      if (value === null) continue;
-      const date = dateOf(utcSeconds);
-      const day = days.get(date);
-      days.set(date, { low: Math.min(day?.low ?? value, value), high: Math.max(day?.high ?? value, value) });
-    }
-    return days;
-  };
-  const air = byDay(history.zoneAir);
-  const cooling = byDay(history.coolingSetpoint);
-  const heating = byDay(history.heatingSetpoint);
+  const figure = (value: number): string => formatNumber(value, { decimals: 1 });
+  const first = localDateAt(history.fromUtcSeconds * 1000, building.timeZone);
+  const last = localDateAt((history.toUtcSeconds - 1) * 1000, building.timeZone);
   const reports = new Map<string, number>();
-  for (const { utcSeconds } of history.reports)
-    reports.set(dateOf(utcSeconds), (reports.get(dateOf(utcSeconds)) ?? 0) + 1);
-  const dates = [...new Set([...air.keys(), ...reports.keys()])].sort();
-  return dates.map((date) => ({
-    date,
-    lowest: temp(air.get(date)?.low),
-    highest: temp(air.get(date)?.high),
-    coolingSetpoint: temp(cooling.get(date)?.low),
-    heatingSetpoint: temp(heating.get(date)?.high),
-    reports: reports.get(date) ?? 0,
-  }));
+  for (const { utcSeconds } of history.reports) {
+    const date = localDateAt(utcSeconds * 1000, building.timeZone);
+    reports.set(date, (reports.get(date) ?? 0) + 1);
+  }
+  const shown = days.filter(({ date }) => date >= first && date <= last);
+  return shown.map(({ date, zoneAir, zoneAirRange, coolingSetpointRange, heatingSetpointRange, exposure }) => {
+    const { hours } = exposure;
+    return {
+      date,
+      mean: zoneAir.value === null ? missingMean(zoneAir.coverage) : temp(zoneAir.value),
+      lowest: temp(zoneAirRange?.lowest),
+      highest: temp(zoneAirRange?.highest),
+      coolingSetpoint: temp(coolingSetpointRange?.lowest),
+      heatingSetpoint: temp(heatingSetpointRange?.highest),
+      coolingHours: figure(hours.cooling),
+      deadbandHours: figure(hours.deadband),
+      reheatHours: figure(hours.reheat),
+      otherHours: figure(hours.fault + hours.undetermined),
+      belowTargetKh: figure(exposure.overcoolingKh),
+      reports: reports.get(date) ?? 0,
+    };
+  });
 }
+
+/** Why a day has no mean. */
+const missingMean = (coverage: number): string =>
+  coverage === 0 ? "no samples" : `${Math.floor(100 * coverage)} % sampled`;
