@@ -9,9 +9,9 @@ import {
 } from "@/db/queries/import-runs";
 import type { RowNote, TrendFileResult, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
 import type { WriteStats } from "@/lib/trends/trend-store";
+import { formatNumber } from "@/lib/units/format";
 import type { Context } from "../context";
 import { releaseRun } from "./claim";
-import { counted } from "./counted";
 import { inspectionAlone } from "./inspect-run";
 import { isRunOfFile } from "./same-file";
 import type { Work } from "./work";
@@ -35,7 +35,7 @@ export async function finishRun(
   const inspection = inspectionAlone(result);
   const finished = releaseRun(ctx, run, work, {
     state: "done",
-    message: `${counted(written.added, "sample")} added, ${written.changed} changed, ${written.same} as they were.`,
+    message: storedWords(written),
     rowsInFile: rows.rowsInFile,
     rowsAccepted: rows.accepted,
     rowsRepaired: rows.repaired,
@@ -53,6 +53,11 @@ export async function finishRun(
     if (earlier.id !== run.id && isRunOfFile(earlier, run.fileName))
       updateImportRun(ctx.db, earlier.id, { state: "interrupted", message: `Completed by import ${run.id}.` });
   return finished;
+}
+
+function storedWords({ added, changed, same }: WriteStats): string {
+  const [addedWords, ...others] = [added, changed, same].map((value) => formatNumber(value, { decimals: 0 }));
+  return `${addedWords} ${added === 1 ? "sample" : "samples"} added, ${others[0]} changed, ${others[1]} as they were.`;
 }
 
 async function keepRowNotes(ctx: Context, run: ImportRunRow, notes: readonly RowNote[]): Promise<void> {
