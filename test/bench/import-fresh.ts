@@ -66,7 +66,9 @@ function report(layout: string, readings: number, outcomes: Record<string, (Peer
     line(
       `  ${name.padEnd(12)} ${ms.toFixed(0).padStart(7)} ms  ${(readings / ms / 1000).toFixed(2).padStart(6)} M readings/s  ` +
         `${ratio(name, "read_csv").toFixed(2).padStart(5)} of read_csv  ${(of(name, (each) => each.bytes) / readings).toFixed(2).padStart(6)} bytes/reading  ` +
-        `cpu ${of(name, (each) => each.cpuMs).toFixed(0).padStart(6)} ms  ` +
+        `cpu ${of(name, (each) => each.cpuMs)
+          .toFixed(0)
+          .padStart(6)} ms  ` +
         `peak ${of(name, (each) => each.peakMb)
           .toFixed(0)
           .padStart(4)} MB`,
