@@ -8,8 +8,8 @@ import {
   readZoneDataQuality,
 } from "@/lib/services/data-quality/read";
 import { importTrendFile } from "@/lib/services/trend-imports/import-file";
-import { addZone } from "@/lib/services/zones/save";
 import { readZoneDays } from "@/lib/services/zones/days";
+import { addZone } from "@/lib/services/zones/save";
 import { buildingInputOf } from "@/test/factories/building";
 import figures from "@/test/fixtures/trends/real-set-figures.json";
 import { testContext } from "@/test/support/database";
