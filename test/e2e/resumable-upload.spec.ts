@@ -8,16 +8,13 @@ import { test as base, beSignedIn, expect, type Page, watchConsole } from "./fix
 import { CHICAGO_OFFICE, fillFields } from "./set-up-building";
 
 /** A dropped line is an error on the console by the browser's own doing; any other error fails the test. */
-const test = base.extend<{ consoleErrors: string[] }>({
-  consoleErrors: [
-    async ({ page }, use) => {
-      const errors: string[] = [];
-      watchConsole(page, errors);
-      await use(errors);
-      expect(errors.filter((error) => !error.includes("net::ERR_"))).toEqual([]);
-    },
-    { auto: true },
-  ],
+const test = base.extend({
+  consoleErrors: async ({ page }, use) => {
+    const errors: string[] = [];
+    watchConsole(page, errors);
+    await use(errors);
+    expect(errors.filter((error) => !error.includes("net::ERR_"))).toEqual([]);
+  },
 });
 
 const ROWS = 330_000;
@@ -52,6 +49,7 @@ async function choose(page: Page): Promise<void> {
 }
 
 test("a file in parts survives a dropped line, a pause and a page that is loaded again", async ({ page }) => {
+  test.setTimeout(300_000);
   const address = await newBuilding(page, "Resumed office");
   const parts = page.getByRole("list", { name: "Files on their way" });
   const offsets: string[] = [];
@@ -67,7 +65,7 @@ test("a file in parts survives a dropped line, a pause and a page that is loaded
   });
 
   await choose(page);
-  await expect(parts).toContainText("The line dropped. Tried again in");
+  await expect(parts).toContainText("The line dropped. Tried again in", { timeout: 120_000 });
   await expect(parts).toContainText(/of \d+\.\d.MB/);
   expect((await new AxeBuilder({ page }).setLegacyMode().analyze()).violations.map(({ id }) => id)).toEqual([]);
   await page.setViewportSize({ width: 390, height: 844 });
@@ -83,7 +81,7 @@ test("a file in parts survives a dropped line, a pause and a page that is loaded
   isLineUp = true;
   offsets.length = 1;
   await choose(page);
-  await page.waitForURL(/outcome=/, { timeout: 60_000 });
+  await page.waitForURL(/outcome=/, { timeout: 90_000, waitUntil: "commit" });
   expect(offsets[1], "it went on from where it was").toBe("8000000");
   await expect(page.getByRole("link", { name: "floor-2 minutes.csv" }).first()).toBeVisible();
   await expect(page.getByRole("heading", { name: "Not finished" })).toBeHidden();
@@ -91,7 +89,7 @@ test("a file in parts survives a dropped line, a pause and a page that is loaded
   // The file that was put together is the one that was sent.
   await page.goto(address);
   await choose(page);
-  await page.waitForURL(/outcome=/, { timeout: 60_000 });
+  await page.waitForURL(/outcome=/, { timeout: 90_000, waitUntil: "commit" });
   await expect(page.getByRole("status").filter({ hasText: "floor-2 minutes.csv" }).first()).toBeVisible();
   await page.goto(address);
   await expect(page.getByRole("link", { name: "floor-2 minutes.csv" })).toHaveCount(1);

@@ -47,13 +47,18 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
-type Call = { method?: string; headers?: Record<string, string>; body?: BodyInit | null; bearer?: string | null };
+type Call = {
+  method?: string;
+  headers?: Record<string, string>;
+  body?: Uint8Array | string | null;
+  bearer?: string | null;
+};
 
 function call(address: string, { method = "POST", headers = {}, body = null, bearer = token }: Call = {}): Request {
   const sent = new Headers(headers);
   if (bearer !== null) sent.set("authorization", `Bearer ${bearer}`);
   if (body instanceof Uint8Array && !sent.has("content-length")) sent.set("content-length", String(body.length));
-  return new Request(`${SITE}${address}`, { method, headers: sent, body });
+  return new Request(`${SITE}${address}`, { method, headers: sent, body: body as BodyInit | null });
 }
 
 const filesOf = (id: number) => ({ params: Promise.resolve({ buildingId: String(id) }) });
