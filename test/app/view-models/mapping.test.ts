@@ -68,9 +68,13 @@ describe("a row of the mapping table", () => {
 
   it("is counted in the page's sentence", () => {
     const known = { kind: "occupancy" as const, zoneId: 1, fileUnit: "state" };
-    expect(mappingLede({ lines: [mappingLine(), mappingLine({ known, unitAsk: null })], waiting: [{ fileName: "a.csv" }] })).toBe(
-      "a.csv holds 2 points, 1 of them open. Check what is proposed; nothing is stored before you confirm.",
+    expect(
+      mappingLede({ lines: [mappingLine(), mappingLine({ known, unitAsk: null })], waiting: [{ fileName: "a.csv" }] }),
+    ).toBe("a.csv holds 2 points, 1 of them open. Check what is proposed; nothing is stored before you confirm.");
+    expect(mappingLede({ lines: [mappingLine()], waiting: [{}, {}] })).toMatch(
+      /^2 files hold one point, not settled yet/,
     );
+    expect(mappingLede({ lines: [mappingLine({ leftOutBefore: true })], waiting: [{}] })).toContain("all settled");
   });
 });
 

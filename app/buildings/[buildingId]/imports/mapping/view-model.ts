@@ -145,7 +145,8 @@ export function mappingLede({
   const files = waiting.length === 1 ? `${fileName} holds` : `${waiting.length} files hold`;
   const points = lines.length === 1 ? "one point" : `${formatNumber(lines.length, { decimals: 0 })} points`;
   const open = lines.filter(({ state }) => !isSettled(state)).length;
-  const rest = open === 0 ? "all settled" : `${formatNumber(open, { decimals: 0 })} of them open`;
+  const some = lines.length === 1 ? "not settled yet" : `${formatNumber(open, { decimals: 0 })} of them open`;
+  const rest = open === 0 ? "all settled" : some;
   return `${files} ${points}, ${rest}. Check what is proposed; nothing is stored before you confirm.`;
 }
 

@@ -29,7 +29,7 @@ export function FileQuestions({ questions, errors }: Props) {
             />
             <span>
               {label}
-              {meaning ? <span className={styles.soft}> {meaning}</span> : null}
+              {meaning ? <span className={styles.soft}>: {meaning}</span> : null}
             </span>
           </label>
         ))}

@@ -20,6 +20,7 @@ const KINDS = [{ value: "none", label: "nothing yet" }, ...WHAT_CHOICES];
 /** Which rows are shown. It stands first, so that Enter in its text asks for them. */
 export function FilterBar({ filter: { text, show, what }, count }: { filter: MappingFilter; count: PageCount }) {
   const whole = (value: number) => formatNumber(value, { decimals: 0 });
+  if (count.all < 2) return null;
   return (
     <FieldSet legend="Show" legendHidden inline>
       <Field name="q" label="Name contains" defaultValue={text} key={`q=${text}`} />

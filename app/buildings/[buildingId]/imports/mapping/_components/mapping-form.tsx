@@ -1,7 +1,7 @@
 "use client";
 
 import Link from "next/link";
-import { useActionState } from "react";
+import { useActionState, useEffect, useRef } from "react";
 import { FormMessage } from "@/app/_components/ui/form-message";
 import { FormActions, FormStack } from "@/app/_components/ui/form-stack";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
@@ -43,9 +43,16 @@ type Props = {
 export function MappingForm({ action, rows, filter, count, sure, lastStep, zones, ...rest }: Props) {
   const [state, formAction] = useActionState(action, null);
   const failure = state?.ok === false ? state : undefined;
+  const top = useRef<HTMLDivElement>(null);
+  // The button stands a long way below what is said of it.
+  useEffect(() => {
+    if (failure) top.current?.scrollIntoView({ block: "start" });
+  }, [failure]);
   return (
     <FormStack action={formAction} className={styles.wide}>
-      <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
+      <div ref={top}>
+        <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
+      </div>
       <FilterBar filter={filter} count={count} />
       <FileQuestions questions={rest.questions} errors={failure?.fieldErrors} />
       <BulkBar
