@@ -33,6 +33,7 @@ export function reportLines(report: FileReport): string[] {
   for (const { what, choices, proposal } of report.ask)
     lines.push(`  asked: --answer ${what}=${choices.join("|")}${proposal ? ` (proposed: ${proposal})` : ""}`);
   for (const { name, reason } of report.leftOut) lines.push(`  left out: ${name}: ${reason}`);
+  if (report.outcome === "imported") for (const { reason } of report.cautions) lines.push(`  caution: ${reason}`);
   for (const { severity, sentence } of report.findings) lines.push(`  ${severity}: ${sentence}`);
   if (report.outcome === "asked")
     lines.push("  Map the points on the imports page, or repeat with --accept-proposals and the answers asked for.");
