@@ -15,19 +15,20 @@ export class ByteNumber {
     if (negative) at++;
     const first = at;
     let whole = 0;
-    let digit = ((bytes[at] as number) - ZERO) >>> 0;
-    while (digit < 10) {
+    // Beyond the last byte the difference is no number, and no digit.
+    let digit = (bytes[at] as number) - ZERO;
+    while (digit >= 0 && digit <= 9) {
       whole = whole * 10 + digit;
-      digit = ((bytes[++at] as number) - ZERO) >>> 0;
+      digit = (bytes[++at] as number) - ZERO;
     }
     let digits = at - first;
     let decimals = 0;
     if (bytes[at] === markCode) {
       const fraction = ++at;
-      digit = ((bytes[at] as number) - ZERO) >>> 0;
-      while (digit < 10) {
+      digit = (bytes[at] as number) - ZERO;
+      while (digit >= 0 && digit <= 9) {
         whole = whole * 10 + digit;
-        digit = ((bytes[++at] as number) - ZERO) >>> 0;
+        digit = (bytes[++at] as number) - ZERO;
       }
       decimals = at - fraction;
       digits += decimals;

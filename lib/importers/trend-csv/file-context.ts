@@ -26,6 +26,8 @@ export type FileContext = {
   isLast: boolean;
   /** What the cells of a point hold in the whole file, or in as much of it as is known. */
   evidence(section: number, name: string, cells: ReadCells): CellEvidence;
+  /** Unit as written of a point that an earlier part of the file began; undefined for a new one. */
+  unitBefore(section: number, name: string): string | null | undefined;
 };
 
 export type TableContinuation = { section: number; layout: Layout; width: number };

@@ -4,7 +4,7 @@ import type { PointDraft } from "./point-draft";
 import { clockOf, collect, rowsWithStamp } from "./read-columns";
 import { UNREAD } from "./row-fates";
 import type { Section } from "./sections";
-import { readUnit } from "./units";
+import { readUnit, splitUnit } from "./units";
 
 /** Reads a table of one row a reading. Rows without a point's name, or in another unit than its first row, are rejected. */
 export function readLong(index: number, section: Section, layout: Layout, context: FileContext): PointDraft[] {
@@ -25,10 +25,12 @@ export function readLong(index: number, section: Section, layout: Layout, contex
     else byPoint.set(name, [row]);
   }
   return [...byPoint].flatMap(([name, list]) => {
-    const firstRow = list[0] as number;
-    const unitText = unitColumn === null ? "" : rows.cell(firstRow, unitColumn).trim();
-    const unit = readUnit(unitText);
-    const sameUnit = unitColumn === null ? list : list.filter((row) => rows.cell(row, unitColumn).trim() === unitText);
+    // Without a column of units a name may carry its own: `VAV-2-14 ZN-T (°F)`.
+    const unitOf = (row: number): string | null =>
+      unitColumn === null ? splitUnit(name).unitAsWritten : rows.cell(row, unitColumn).trim() || null;
+    const before = context.unitBefore(index, name);
+    const unitAsWritten = before === undefined || unitColumn === null ? unitOf(list[0] as number) : before;
+    const sameUnit = unitColumn === null ? list : list.filter((row) => unitOf(row) === unitAsWritten);
     if (sameUnit.length < list.length) {
       const kept = new Set(sameUnit);
       for (const row of list) {
@@ -41,8 +43,8 @@ export function readLong(index: number, section: Section, layout: Layout, contex
       column: valueColumn,
       heading: name,
       name,
-      unitAsWritten: unit?.unitAsWritten ?? (unitText === "" ? null : unitText),
-      unit: unit?.unit ?? null,
+      unitAsWritten,
+      unit: unitAsWritten === null ? null : (readUnit(unitAsWritten)?.unit ?? null),
       statusColumn,
       nameFromFile: false,
     };

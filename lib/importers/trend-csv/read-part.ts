@@ -1,7 +1,7 @@
 import { CellReader } from "./cell-reader";
 import { describeOpening } from "./describe-file";
 import { type FileContext, newLists, type TableContinuation } from "./file-context";
-import type { FileFacts } from "./file-facts";
+import { type FileFacts, factKey } from "./file-facts";
 import type { FileTally } from "./file-tally";
 import { countMarks, decimalOf } from "./number-format";
 import { settleOddRows } from "./odd-rows";
@@ -61,6 +61,7 @@ export function readPart(input: PartInput): PartReading {
     continued: continuation?.table ?? null,
     isLast,
     evidence: tally.evidence,
+    unitBefore: (section, name) => tally.pointAt(factKey(section, name))?.draft.unitAsWritten,
   };
   const sections: SectionReading[] = [];
   for (const [index, section] of skeleton.sections.entries()) {

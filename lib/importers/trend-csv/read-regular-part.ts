@@ -187,7 +187,7 @@ function byPoint({ rows, names, units, point, utc, values }: LongScan): RegularP
   }
   return names.map((name, k) => {
     const own = ts.subarray(ends[k], ends[k + 1]);
-    const column = { name, unitText: units[k] as string };
+    const column = { name, unitText: units?.[k] ?? null };
     return { column, ts: own, values: kept.subarray(ends[k], ends[k + 1]), instants: own, blanks: 0, missing: [] };
   });
 }

@@ -7,13 +7,12 @@ import { newDraft } from "./new-draft";
 import type { PointTally } from "./point-tally";
 import type { Continuation } from "./read-part";
 import type { TrendAnswers } from "./trend-file";
-import { readUnit } from "./units";
 import { implausibleTest, LEAST_SENTINEL, sentinelTest } from "./value-limits";
 
 /** Readings of one point among plain rows. */
 export type RegularPoint = {
   /** Its column of a wide table, or its name and unit text in a long one. */
-  column: ValueColumn | { name: string; unitText: string };
+  column: ValueColumn | { name: string; unitText: string | null };
   ts: Float64Array;
   values: Float64Array;
   /** Instants of all rows it could have a reading in. */
@@ -51,10 +50,7 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
   const known = tally.pointAt(key);
   if (!known || known.draft.sparse) return null;
   const { draft } = known;
-  if (
-    "unitText" in column &&
-    (readUnit(column.unitText)?.unitAsWritten ?? (column.unitText || null)) !== draft.unitAsWritten
-  )
+  if ("unitText" in column && column.unitText !== null && (column.unitText.trim() || null) !== draft.unitAsWritten)
     return null;
   let [lowest, highest, zeros, ones, before] = [Infinity, -Infinity, 0, 0, -Infinity];
   for (let i = 0; i < values.length; i++) {

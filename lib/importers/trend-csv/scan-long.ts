@@ -13,8 +13,8 @@ export type LongColumns = { stamp: number; name: number; value: number; unit: nu
 export type LongScan = {
   rows: number;
   names: string[];
-  /** Unit texts by point, empty where the table has no such column. */
-  units: string[];
+  /** Unit texts by point; null when the table has no such column. */
+  units: string[] | null;
   /** By row: point (index into `names`), instant [UTC seconds] and value. Good until the next scan. */
   point: Int32Array;
   utc: Float64Array;
@@ -78,6 +78,6 @@ export function scanLong(
     }
   }
   if (at < length) return null;
-  const units = names.texts.map((_, id) => unitNames.texts[unitOf[id] ?? -1] ?? "");
+  const units = unit === null ? null : names.texts.map((_, id) => unitNames.texts[unitOf[id] ?? -1] ?? "");
   return { rows, names: names.texts, units, point, utc, values };
 }
