@@ -15,7 +15,7 @@ import type { SectionReading } from "./read-section";
 import type { Skeleton } from "./read-table";
 import type { SettledPoint } from "./regular-points";
 import { addAccounts, type RowNotes } from "./row-fates";
-import { type DateOrder, NO_ROWS, type RowAccounting, type TrendPoint } from "./trend-file";
+import { type DateOrder, NO_ROWS, type PartPoint, type RowAccounting } from "./trend-file";
 
 /** What is known of a file after some of its parts: everything but the readings. */
 export class FileTally {
@@ -89,7 +89,7 @@ export class FileTally {
   };
 
   /** Takes in what one part holds; returns its points with their readings. */
-  add(sections: readonly SectionReading[], context: FileContext, delimiter: string): TrendPoint[] {
+  add(sections: readonly SectionReading[], context: FileContext, delimiter: string): PartPoint[] {
     this.tables = (sections.at(-1)?.section ?? 0) + 1;
     const merged = new Map<PointTally, PointDraft>();
     for (const section of sections) {
@@ -120,7 +120,7 @@ export class FileTally {
   }
 
   /** Takes in the points of rows that are plain throughout: all of them accepted. */
-  addRegular(points: readonly SettledPoint[], rows: number): TrendPoint[] {
+  addRegular(points: readonly SettledPoint[], rows: number): PartPoint[] {
     const ordered = points.map(
       ({ tally, ts, values, stateNames, instants }): OrderedPoint => ({
         draft: tally.draft,
@@ -207,17 +207,15 @@ export class FileTally {
   }
 }
 
-function pointOf({ name, instants, draft, lists }: PointTally, { ts, values, stateNames }: OrderedPoint): TrendPoint {
+function pointOf({ name, draft }: PointTally, { ts, values, stateNames }: OrderedPoint): PartPoint {
   return {
     name,
     kind: draft.kind,
     unitAsWritten: draft.unitAsWritten,
     unit: draft.unit,
-    sampling: draft.sparse ? "change-of-value" : (instants?.rhythmSoFar().sampling ?? "interval"),
     tsUtcSeconds: ts,
     values,
     ...(stateNames ? { stateNames } : {}),
-    missing: lists["value-missing"].count,
     ...(draft.intervalSeconds === null ? {} : { intervalSeconds: draft.intervalSeconds }),
   };
 }

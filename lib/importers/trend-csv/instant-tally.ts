@@ -81,8 +81,7 @@ export class InstantTally {
       .map(([length, { count, places }]) => ({ length, count, places: [...places] }));
   }
 
-  /** The rhythm without sorting out parts that overlap. */
-  rhythmSoFar(): Rhythm {
+  private rhythmSoFar(): Rhythm {
     return rhythmOf({ steps: this.lengths(), others: this.others });
   }
 
@@ -144,7 +143,9 @@ export class InstantTally {
       return;
     }
     this.budget.kept += instants.length;
-    this.parts.push(Uint32Array.from(instants));
+    const kept = new Uint32Array(instants.length);
+    kept.set(instants);
+    this.parts.push(kept);
   }
 
   /** Counts the steps again over all instants in order of time. */

@@ -10,7 +10,7 @@ import { continueTimes, readSkeleton, type Skeleton, type TimeContinuation } fro
 import { mixedFormats } from "./refusals";
 import { RowFates } from "./row-fates";
 import type { Rows } from "./rows";
-import type { TrendAnswers, TrendPoint, TrendRefusal } from "./trend-file";
+import type { PartPoint, TrendAnswers, TrendRefusal } from "./trend-file";
 
 /** Where the next part of a file takes up. */
 export type Continuation = { times: TimeContinuation; table: TableContinuation };
@@ -30,7 +30,7 @@ export type PartInput = {
 };
 
 export type PartReading =
-  | { status: "read"; points: TrendPoint[]; continuation: Continuation }
+  | { status: "read"; points: PartPoint[]; continuation: Continuation }
   | { status: "refused"; refusal: TrendRefusal };
 
 /** Reads the rows of one part, which may be the whole file: tables, stamps, columns, values, order. Adds to the tally. */

@@ -58,8 +58,8 @@ const refused = (result: TrendFileResult): PlainEnd => ({ status: "done", result
 /** Of a file in parts the first one is small: it is read the long way, and says how the others can be read. */
 const FIRST_BLOCK_BYTES = 64_000;
 const FIRST_BLOCK_LINES = 60;
-/** Plain rows are read so many bytes at a time, and at least so many rows. */
-const BLOCK_BYTES = 1_000_000;
+/** Plain rows are read so many bytes at a time (more of a long table, which has many points in few rows), and at least so many rows. */
+const BLOCK_BYTES = { wide: 1_000_000, long: 4_000_000 };
 const BLOCK_ROWS = 400;
 
 const progressOf = (tally: FileTally, source: ByteSource, bytesRead: number): ReadProgress => ({
@@ -88,7 +88,12 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
       source.size <= wholeBytes
         ? blocks.next(source.size)
         : delimiter
-          ? blocks.next(Math.min(wholeBytes, Math.max(BLOCK_BYTES, BLOCK_ROWS * rowBytes)))
+          ? blocks.next(
+              Math.min(
+                wholeBytes,
+                Math.max(BLOCK_BYTES[continuation?.table.layout.long ? "long" : "wide"], BLOCK_ROWS * rowBytes),
+              ),
+            )
           : blocks.next(Math.min(wholeBytes, FIRST_BLOCK_BYTES), Math.min(FIRST_BLOCK_LINES, wholeBytes / 100));
     isLast = block.isLast;
     parts++;

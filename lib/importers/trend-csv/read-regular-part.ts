@@ -10,7 +10,7 @@ import { QUOTE } from "./rows";
 import { type LongColumns, type LongScan, scanLong } from "./scan-long";
 import { SKIPPED, STAMP, scanWide, type WideScan } from "./scan-wide";
 import type { Scratch } from "./scratch";
-import type { TrendAnswers, TrendPoint } from "./trend-file";
+import type { PartPoint, TrendAnswers } from "./trend-file";
 import { zoneWords } from "./zone-words";
 
 const BRACE = 123;
@@ -31,7 +31,7 @@ export type RegularInput = {
  * Reads a part whose rows are all plain (numbers under the stamps of a table that is known) straight from its bytes, and
  * adds it to the tally as `readPart` would. Null, with nothing added, when a row needs a closer look.
  */
-export function readRegularPart(input: RegularInput): { points: TrendPoint[]; rows: number } | null {
+export function readRegularPart(input: RegularInput): { points: PartPoint[]; rows: number } | null {
   const { bytes, continuation, tally } = input;
   if (bytes.length === 0 || bytes.includes(QUOTE) || bytes.includes(BRACE)) return null;
   const stamps = stampsOf(input);

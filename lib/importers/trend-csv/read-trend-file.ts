@@ -1,7 +1,7 @@
 import { bytesInMemory } from "./byte-source";
 import { orderReadings } from "./order-and-duplicates";
 import { readTrendParts } from "./read-trend-parts";
-import type { TrendFileInput, TrendPoint, TrendReading } from "./trend-file";
+import type { PartPoint, TrendFileInput, TrendReading } from "./trend-file";
 
 /**
  * Reads a trend export that fits into memory, with the readings of every point. Pure: bytes in, result out. Throws a
@@ -12,13 +12,13 @@ export async function readTrendFile({
   ...input
 }: TrendFileInput & { blockBytes?: number }): Promise<TrendReading> {
   const parts = readTrendParts({ ...input, source: bytesInMemory(bytes) });
-  const pieces = new Map<string, TrendPoint[]>();
+  const pieces = new Map<string, PartPoint[]>();
   let next = await parts.next();
   for (; !next.done; next = await parts.next()) {
     for (const point of next.value.points) pieces.set(point.name, [...(pieces.get(point.name) ?? []), point]);
   }
   const points = next.value.points.map(({ name, sampling, missing }) => ({
-    ...joined(pieces.get(name) as TrendPoint[]),
+    ...joined(pieces.get(name) as PartPoint[]),
     sampling,
     missing,
   }));
@@ -26,8 +26,8 @@ export async function readTrendFile({
 }
 
 /** A point of several parts with its readings by time; of several at one instant the later one of the file is kept. */
-function joined(pieces: readonly TrendPoint[]): TrendPoint {
-  const [first] = pieces as [TrendPoint];
+function joined(pieces: readonly PartPoint[]): PartPoint {
+  const [first] = pieces as [PartPoint];
   if (pieces.length === 1) return first;
   const names = [...new Set(pieces.flatMap(({ stateNames }) => stateNames ?? []))].sort();
   const ts = Float64Array.from(pieces.flatMap(({ tsUtcSeconds }) => [...tsUtcSeconds]));

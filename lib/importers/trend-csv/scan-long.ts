@@ -44,22 +44,25 @@ export function scanLong(
   let at = 0;
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < width; column++) {
-      const from = at;
       if (column === value) {
         const read = number.read(bytes, at, decimal);
         if (Number.isNaN(read)) return null;
         values[row] = read;
         at = number.end;
+      } else if (column === stamp) {
+        const instant = stamps.readAt(bytes, at, mark, firstLine + row);
+        if (Number.isNaN(instant)) return null;
+        utc[row] = instant;
+        at = stamps.end;
+      } else if (column === name) {
+        const id = names.idAt(bytes, at, mark);
+        if (names.end === at) return null;
+        point[row] = id;
+        at = names.end;
       } else {
+        const from = at;
         while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
-        if (column === stamp) {
-          const instant = stamps.read(bytes, from, at, firstLine + row);
-          if (Number.isNaN(instant)) return null;
-          utc[row] = instant;
-        } else if (column === name) {
-          if (from === at) return null;
-          point[row] = names.idOf(bytes, from, at);
-        } else if (column === unit) {
+        if (column === unit) {
           const id = unitNames.idOf(bytes, from, at);
           const own = point[row] as number;
           unitOf[own] ??= id;

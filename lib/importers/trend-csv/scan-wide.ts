@@ -57,15 +57,14 @@ export function scanWide(table: WideTable): WideScan | null {
         } else return null;
         at = number.end;
       } else {
-        const from = at;
-        while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
         if (role === STAMP) {
-          const instant = stamps.read(bytes, from, at, firstLine + row);
+          const instant = stamps.readAt(bytes, at, mark, firstLine + row);
           // Also false for NaN.
           if (!(instant > before)) return null;
           utc[row] = instant;
           before = instant;
-        }
+          at = stamps.end;
+        } else while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
       }
       if (column < lastColumn) {
         if (bytes[at] !== mark) return null;

@@ -213,9 +213,12 @@ export type ReadProgress = {
   findings: readonly TrendFinding[];
 };
 
+/** A point with some of its readings. How it is sampled, and what is missing of it, only the whole file tells. */
+export type PartPoint = Omit<TrendPoint, "sampling" | "missing">;
+
 /** Points with the readings of one stretch of the file. A point may come again in the next part. */
 export type TrendPart = {
-  points: TrendPoint[];
+  points: PartPoint[];
   progress: ReadProgress;
   /** True where a file is begun, perhaps anew: what came before of it is void. */
   isFirst: boolean;
