@@ -72,7 +72,7 @@ async function writeHashed(file: string, bytes: UploadBytes): Promise<SavedUploa
   let byteCount = 0;
   const handle = await open(file, "wx");
   try {
-    for await (const chunk of typeof bytes === "string" ? createReadStream(bytes) : bytes) {
+    for await (const chunk of typeof bytes === "string" ? stretchesOf(bytes) : bytes) {
       hash.update(chunk);
       byteCount += chunk.byteLength;
       await handle.appendFile(chunk);
@@ -84,6 +84,24 @@ async function writeHashed(file: string, bytes: UploadBytes): Promise<SavedUploa
   return { sha256: hash.digest("hex"), byteCount };
 }
 
+/** Bytes that are copied at a time. */
+const STRETCH_BYTES = 1_000_000;
+
+/** A file's bytes, stretch by stretch in one buffer: each is good until the next is asked for. */
+async function* stretchesOf(file: string): AsyncGenerator<Uint8Array> {
+  const handle = await open(file, "r");
+  try {
+    const buffer = Buffer.allocUnsafeSlow(STRETCH_BYTES);
+    for (;;) {
+      const { bytesRead } = await handle.read(buffer, 0, buffer.length);
+      if (bytesRead === 0) return;
+      yield buffer.subarray(0, bytesRead);
+    }
+  } finally {
+    await handle.close();
+  }
+}
+
 function openFile(file: string): OpenUpload {
   const descriptor = openSync(file, "r");
   const { size } = statSync(file);
@@ -91,16 +109,21 @@ function openFile(file: string): OpenUpload {
     size,
     read(offset, length) {
       const bytes = new Uint8Array(Math.max(0, Math.min(length, size - offset)));
-      let filled = 0;
-      while (filled < bytes.length) {
-        const count = readSync(descriptor, bytes, filled, bytes.length - filled, offset + filled);
-        if (count === 0) break;
-        filled += count;
-      }
-      return bytes.subarray(0, filled);
+      return bytes.subarray(0, readInto(descriptor, offset, bytes));
     },
+    readInto: (offset, target) => readInto(descriptor, offset, target),
     close: () => closeSync(descriptor),
   };
+}
+
+function readInto(descriptor: number, offset: number, target: Uint8Array): number {
+  let filled = 0;
+  while (filled < target.length) {
+    const count = readSync(descriptor, target, filled, target.length - filled, offset + filled);
+    if (count === 0) break;
+    filled += count;
+  }
+  return filled;
 }
 
 function checkedHash(sha256: string): string {

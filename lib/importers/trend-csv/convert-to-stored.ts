@@ -2,6 +2,7 @@ import { type PointKind, STORED_DECIMALS, STORED_UNIT } from "@/lib/trends/point
 import { m3psFromCfm, m3psFromLps, m3psFromM3ph } from "@/lib/units/airflow";
 import { celsiusFromFahrenheit, celsiusFromKelvin } from "@/lib/units/temperature";
 import { makeFinding } from "./findings";
+import type { Scratch } from "./scratch";
 import { stateAsNumber } from "./state-words";
 import type { FileUnit, TrendFinding, TrendPoint } from "./trend-file";
 
@@ -51,12 +52,14 @@ export const PLAUSIBLE: Record<PointKind, { low: number; high: number }> = {
 
 /**
  * Readings of a point as they are stored for a kind. Implausible values and states that are neither on nor off are
- * left out and reported; nothing is clamped. `unit` goes before the point's own (a confirmed mapping knows better).
+ * left out and reported; nothing is clamped. `unit` goes before the point's own (a confirmed mapping knows better). With
+ * `scratch` the samples are good until the next conversion.
  */
 export function convertToStored(
   point: Pick<TrendPoint, "name" | "kind" | "unit" | "tsUtcSeconds" | "values" | "stateNames">,
   kind: PointKind,
   unit: FileUnit | null = point.unit,
+  scratch?: Scratch,
 ): ConversionVerdict {
   const stored = STORED_UNIT[kind];
   const convert =
@@ -66,8 +69,8 @@ export function convertToStored(
   const scale = 10 ** decimals;
   const limits = PLAUSIBLE[kind];
   const n = point.tsUtcSeconds.length;
-  const ts = new Float64Array(n);
-  const v = new Int32Array(n);
+  const ts = scratch?.float64("stored times", n) ?? new Float64Array(n);
+  const v = scratch?.int32("stored values", n) ?? new Int32Array(n);
   let kept = 0;
   let implausible = 0;
   let unknownStates = 0;
@@ -99,7 +102,15 @@ export function convertToStored(
       names.length > 0 ? `states that are neither on nor off: ${names.join(", ")}` : "numbers other than 0 and 1";
     findings.push(makeFinding("value-missing", { count: unknownStates, point: point.name, evidence }));
   }
-  return { status: "ok", ts: ts.slice(0, kept), v: v.slice(0, kept), decimals, implausible, unknownStates, findings };
+  return {
+    status: "ok",
+    ts: ts.subarray(0, kept),
+    v: v.subarray(0, kept),
+    decimals,
+    implausible,
+    unknownStates,
+    findings,
+  };
 }
 
 /** States as 0 and 1, null for other words. Words are never a quantity. */

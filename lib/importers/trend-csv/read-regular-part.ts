@@ -91,7 +91,7 @@ function widePoints(
     scratch,
   });
   if (!scan) return null;
-  return { rows: scan.rows, points: columnsOf(scan, group.values, firstLine) };
+  return { rows: scan.rows, points: columnsOf(scan, group.values, firstLine, scratch) };
 }
 
 /** Readings of all columns, apart from the scan's own arrays. Columns without an empty cell share their instants. */
@@ -99,42 +99,49 @@ function columnsOf(
   { rows, utc, values }: WideScan,
   columns: readonly RegularPoint["column"][],
   firstLine: number,
+  scratch: Scratch,
 ): RegularPoint[] {
   const blanks = columns.map((_, k) => countBlanks(values, k * rows, rows));
   const all = columns.length * rows - blanks.reduce((sum, count) => sum + count, 0);
-  const ts = new Float64Array(blanks.reduce((sum, count) => sum + (count > 0 ? rows - count : 0), 0));
-  const kept = new Float64Array(all);
+  const ts = scratch.float64(
+    "times",
+    blanks.reduce((sum, count) => sum + (count > 0 ? rows - count : 0), 0),
+  );
+  const kept = scratch.float64("kept", all);
   let [tsAt, at] = [0, 0];
   return columns.map((column, k): RegularPoint => {
-    const count = blanks[k] as number;
     const own = values.subarray(k * rows, (k + 1) * rows);
-    const from = at;
-    at += rows - count;
+    const count = blanks[k] as number;
+    const filled = rows - count;
+    const kepts = kept.subarray(at, at + filled);
+    at += filled;
     if (count === 0) {
-      kept.set(own, from);
-      return { column, ts: utc, values: kept.subarray(from, at), instants: utc, blanks: 0, missing: [] };
+      kepts.set(own);
+      return { column, ts: utc, values: kepts, instants: utc, blanks: 0, missing: [] };
     }
-    const tsFrom = tsAt;
-    const missing: number[] = [];
-    let place = from;
-    for (let row = 0; row < rows; row++) {
-      const value = own[row] as number;
-      if (Number.isNaN(value)) {
-        if (missing.length < 100) missing.push(firstLine + row);
-        continue;
-      }
-      ts[tsAt++] = utc[row] as number;
-      kept[place++] = value;
-    }
-    return {
-      column,
-      ts: ts.subarray(tsFrom, tsAt),
-      values: kept.subarray(from, at),
-      instants: utc,
-      blanks: count,
-      missing,
-    };
+    const times = ts.subarray(tsAt, tsAt + filled);
+    tsAt += filled;
+    takeFilled(own, utc, kepts, times);
+    return { column, ts: times, values: kepts, instants: utc, blanks: count, missing: firstBlanks(own, firstLine) };
   });
+}
+
+function takeFilled(own: Float64Array, utc: Float64Array, kept: Float64Array, times: Float64Array): void {
+  let at = 0;
+  for (let row = 0; row < own.length; row++) {
+    const value = own[row] as number;
+    if (Number.isNaN(value)) continue;
+    times[at] = utc[row] as number;
+    kept[at++] = value;
+  }
+}
+
+/** Lines of the first hundred empty cells. */
+function firstBlanks(own: Float64Array, firstLine: number): number[] {
+  const lines: number[] = [];
+  for (let row = 0; row < own.length && lines.length < 100; row++)
+    if (Number.isNaN(own[row] as number)) lines.push(firstLine + row);
+  return lines;
 }
 
 function countBlanks(values: Float64Array, from: number, count: number): number {
@@ -166,18 +173,18 @@ function longPoints(
     scratch,
   });
   if (!scan) return null;
-  return { rows: scan.rows, points: byPoint(scan) };
+  return { rows: scan.rows, points: byPoint(scan, scratch) };
 }
 
 /** Rows of a long table by point, each point's in the order of the file. */
-function byPoint({ rows, names, units, point, utc, values }: LongScan): RegularPoint[] {
+function byPoint({ rows, names, units, point, utc, values }: LongScan, scratch: Scratch): RegularPoint[] {
   const ends = new Int32Array(names.length + 1);
   for (let row = 0; row < rows; row++)
     ends[(point[row] as number) + 1] = (ends[(point[row] as number) + 1] as number) + 1;
   for (let k = 0; k < names.length; k++) ends[k + 1] = (ends[k + 1] as number) + (ends[k] as number);
   const places = ends.slice(0, names.length);
-  const ts = new Float64Array(rows);
-  const kept = new Float64Array(rows);
+  const ts = scratch.float64("times", rows);
+  const kept = scratch.float64("kept", rows);
   for (let row = 0; row < rows; row++) {
     const own = point[row] as number;
     const at = places[own] as number;

@@ -15,7 +15,11 @@ export async function readTrendFile({
   const pieces = new Map<string, PartPoint[]>();
   let next = await parts.next();
   for (; !next.done; next = await parts.next()) {
-    for (const point of next.value.points) pieces.set(point.name, [...(pieces.get(point.name) ?? []), point]);
+    if (next.value.isFirst) pieces.clear();
+    for (const { tsUtcSeconds, values, ...point } of next.value.points) {
+      const piece = { ...point, tsUtcSeconds: tsUtcSeconds.slice(), values: values.slice() };
+      pieces.set(point.name, [...(pieces.get(point.name) ?? []), piece]);
+    }
   }
   const points = next.value.points.map(({ name, sampling, missing }) => ({
     ...joined(pieces.get(name) as PartPoint[]),

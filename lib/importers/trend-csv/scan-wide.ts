@@ -12,7 +12,7 @@ export const SKIPPED = -2;
 
 export type WideScan = {
   rows: number;
-  /** Instants of the rows, ascending [UTC seconds]. */
+  /** Instants of the rows, ascending [UTC seconds]. Good until the next scan, as the values. */
   utc: Float64Array;
   /** Values by column: those of column `k` begin at `k * rows`; NaN where a cell is empty. Good until the next scan. */
   values: Float64Array;
@@ -37,7 +37,7 @@ export type WideTable = {
 export function scanWide(table: WideTable): WideScan | null {
   const { bytes, mark, decimal, roles, points, stamps, firstLine, scratch } = table;
   const rows = countLines(bytes);
-  const utc = new Float64Array(rows);
+  const utc = scratch.float64("utc", rows);
   const values = scratch.float64("values", rows * points);
   const number = new ByteNumber();
   const { length } = bytes;

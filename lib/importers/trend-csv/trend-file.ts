@@ -213,7 +213,10 @@ export type ReadProgress = {
   findings: readonly TrendFinding[];
 };
 
-/** A point with some of its readings. How it is sampled, and what is missing of it, only the whole file tells. */
+/**
+ * A point with some of its readings, in arrays that are good until the next part is asked for. How it is sampled, and
+ * what is missing of it, only the whole file tells.
+ */
 export type PartPoint = Omit<TrendPoint, "sampling" | "missing">;
 
 /** Points with the readings of one stretch of the file. A point may come again in the next part. */

@@ -1,4 +1,5 @@
 import { convertToStored } from "@/lib/importers/trend-csv/convert-to-stored";
+import { Scratch } from "@/lib/importers/trend-csv/scratch";
 import type { ReadProgress, TrendFileResult, TrendPart } from "@/lib/importers/trend-csv/trend-file";
 import { FILE_UNITS, type TrendInspection, type TrendPointSummary } from "@/lib/importers/trend-csv/trend-file";
 import type { PointKind } from "@/lib/trends/point-kind";
@@ -41,6 +42,7 @@ export async function* slicesOf(
   series: ReadonlyMap<string, Series>,
   { findings, onPart, onEnd }: Noting,
 ): AsyncGenerator<TrendSlice> {
+  const scratch = new Scratch();
   for (;;) {
     const next = await parts.next();
     if (next.done) {
@@ -50,7 +52,7 @@ export async function* slicesOf(
     for (const point of next.value.points) {
       const target = series.get(point.name);
       if (!target) continue;
-      const stored = convertToStored(point, target.kind);
+      const stored = convertToStored(point, target.kind, point.unit, scratch);
       if (stored.status !== "ok") throw new ServiceError("invalid", stored.sentence);
       findings.add(stored.findings);
       if (stored.ts.length > 0) yield { series: target.id, ts: stored.ts, v: stored.v, decimals: stored.decimals };
