@@ -4,7 +4,7 @@ import { READ } from "./stamp-column";
 
 /**
  * How many rows of a part that is not the last can be read on their own. Rows without a stamp at its end belong to what
- * follows (totals, the heading of another table), and the hour that clocks repeat has to be seen whole.
+ * follows (totals, the heading of another table), and the hour that clocks repeat has to be seen whole: 0 when it is not.
  */
 export function rowsToTake(count: number, clocks: readonly Clock[], zone: ZoneTable): number {
   const isRead = (row: number): boolean => clocks.some(({ stamps }) => stamps.status[row] === READ);
@@ -20,5 +20,5 @@ export function rowsToTake(count: number, clocks: readonly Clock[], zone: ZoneTa
   if (end === 0) return count;
   let take = end;
   while (take > 0 && (!isRead(take - 1) || isInRepeatedHour(take - 1))) take--;
-  return take > 0 ? take : end;
+  return take;
 }

@@ -1,16 +1,16 @@
 import type { CellEvidence } from "./cell-evidence";
 import type { CellReader, ReadCells } from "./cell-reader";
 import type { Layout } from "./layout";
-import { LineList } from "./line-list";
+import { LineList, ReplacedLines } from "./line-list";
 import type { Skeleton } from "./read-table";
 import type { RowFates } from "./row-fates";
 import type { Rows } from "./rows";
 import type { TrendAnswers } from "./trend-file";
 
 export type FileLists = Record<
-  "event" | "unreadable" | "ambiguous" | "nonexistent" | "repeated" | "trailing" | "identical" | "conflicting",
+  "event" | "unreadable" | "ambiguous" | "nonexistent" | "repeated" | "trailing" | "identical",
   LineList
->;
+> & { conflicting: ReplacedLines };
 
 /** What the steps of reading one file share. */
 export type FileContext = {
@@ -40,5 +40,5 @@ export const newLists = (): FileLists => ({
   repeated: new LineList(),
   trailing: new LineList(),
   identical: new LineList(),
-  conflicting: new LineList(),
+  conflicting: new ReplacedLines(),
 });

@@ -104,7 +104,7 @@ export class FileTally {
       tally.addReadings(ordered[i] as OrderedPoint);
     });
     this.addInstants([...merged.keys()], ordered);
-    for (const key of Object.keys(this.lists) as (keyof FileLists)[]) this.lists[key].addAll(context.lists[key]);
+    addLists(this.lists, context.lists);
     const from = context.continued ? 0 : (context.skeleton.sections[0]?.dataFrom ?? 0);
     const account = context.fates.account(from, delimiter, this.notes);
     this.rows = addAccounts(this.rows, account);
@@ -205,6 +205,11 @@ export class FileTally {
     });
     for (const [instants, shared] of extended) for (const tally of new Set(shared.values())) tally.add(instants);
   }
+}
+
+function addLists({ conflicting, ...lists }: FileLists, part: FileLists): void {
+  conflicting.addAll(part.conflicting);
+  for (const key of Object.keys(lists) as (keyof typeof lists)[]) lists[key].addAll(part[key]);
 }
 
 function pointOf({ name, draft }: PointTally, { ts, values, stateNames }: OrderedPoint): PartPoint {

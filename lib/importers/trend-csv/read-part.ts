@@ -31,7 +31,9 @@ export type PartInput = {
 
 export type PartReading =
   | { status: "read"; points: PartPoint[]; continuation: Continuation }
-  | { status: "refused"; refusal: TrendRefusal };
+  | { status: "refused"; refusal: TrendRefusal }
+  /** The hour that clocks repeat fills all of the rows, and has to be seen whole: give more. */
+  | { status: "too-short" };
 
 /** Reads the rows of one part, which may be the whole file: tables, stamps, columns, values, order. Adds to the tally. */
 export function readPart(input: PartInput): PartReading {
@@ -45,7 +47,7 @@ export function readPart(input: PartInput): PartReading {
     continued: continuation?.times ?? null,
     isLast,
   });
-  if (base.status === "refused") return base;
+  if (base.status !== "ok") return base;
   const { skeleton } = base;
   const changed = changedForm(skeleton, rows, tally);
   if (changed) return { status: "refused", refusal: changed };
@@ -71,7 +73,7 @@ export function readPart(input: PartInput): PartReading {
   }
   settleOddRows(context);
   const lastLine = rows.lines[rows.count - 1] ?? -1;
-  tally.isCutOff = isLast && !rows.endsWithLineEnd && context.lists.unreadable.lines.includes(lastLine);
+  tally.isCutOff = isLast && !rows.endsWithLineEnd && context.lists.unreadable.has(lastLine);
   tally.opening ??= describeOpening(context, sections[0] as SectionReading, input);
   const points = tally.add(sections, context, input.delimiter);
   const { section, layout, width } = sections.at(-1) as SectionReading;

@@ -14,7 +14,7 @@ import { refusedResult } from "./refused-result";
 import { Scratch } from "./scratch";
 import { splitRows } from "./split-rows";
 import { tallyResult } from "./tally-result";
-import { EndlessLineError, TextBlocks } from "./text-blocks";
+import { EndlessLineError, type TextBlock, TextBlocks } from "./text-blocks";
 import type { ReadProgress, TrendAnswers, TrendDetected, TrendFileResult, TrendFinding, TrendPart } from "./trend-file";
 
 export type PlainInput = {
@@ -56,11 +56,51 @@ export function* readPlainParts(input: PlainInput): Generator<TrendPart, PlainEn
 const refused = (result: TrendFileResult): PlainEnd => ({ status: "done", result });
 
 /** Of a file in parts the first one is small: it is read the long way, and says how the others can be read. */
-const FIRST_BLOCK_BYTES = 64_000;
-const FIRST_BLOCK_LINES = 60;
-/** Plain rows are read so many bytes at a time (more of a long table, which has many points in few rows), and at least so many rows. */
-const BLOCK_BYTES = { wide: 1_000_000, long: 4_000_000 };
-const BLOCK_ROWS = 400;
+const FIRST_BLOCK = { bytes: 64_000, lines: 60 };
+/** Plain rows are read so many bytes at a time (more of a long table, which has many points in few rows), and so many rows. */
+const PLAIN_BLOCK = { wide: 1_000_000, long: 4_000_000, rows: 400 };
+/** Rows that need a closer look, and those about them. */
+const OTHER_BLOCK = { wide: 64_000, long: 250_000, rows: 60 };
+/** Most that is read in one go because the hour that clocks repeat has to be seen whole. */
+const MOST_BLOCK_BYTES = 64_000_000;
+
+/** How much to read next. */
+class BlockSizes {
+  /** Bytes of a row, as the rows read last have it. */
+  rowBytes = 0;
+  private factor = 1;
+  /** Grows while plain rows are few between others: then those are read in larger blocks too. */
+  private otherFactor = 1;
+
+  constructor(private readonly input: PlainInput) {}
+
+  next(blocks: TextBlocks, table: { isLong: boolean } | null, isPlain: boolean): TextBlock {
+    const { source, blockBytes } = this.input;
+    if (source.size <= blockBytes) return blocks.next(source.size);
+    const most = blockBytes * this.factor;
+    if (!table) return blocks.next(Math.min(most, FIRST_BLOCK.bytes), Math.min(FIRST_BLOCK.lines, most / 100));
+    const sizes = isPlain ? PLAIN_BLOCK : OTHER_BLOCK;
+    const kind = table.isLong ? "long" : "wide";
+    const usual = isPlain ? sizes[kind] : Math.min(sizes[kind] * this.otherFactor, PLAIN_BLOCK[kind]);
+    const wanted = Math.max(usual * this.factor, sizes.rows * this.rowBytes);
+    return blocks.next(Math.min(most, wanted));
+  }
+
+  /** The block was too short; false when it cannot be longer. */
+  enlarge(): boolean {
+    this.factor *= 4;
+    return this.input.blockBytes * this.factor <= MOST_BLOCK_BYTES;
+  }
+
+  /** So much of a block turned out to be plain. */
+  wasPlain(share: number): void {
+    this.otherFactor = share < 0.1 ? this.otherFactor * 2 : 1;
+  }
+
+  sufficed(): void {
+    this.factor = 1;
+  }
+}
 
 const progressOf = (tally: FileTally, source: ByteSource, bytesRead: number): ReadProgress => ({
   bytesRead,
@@ -73,7 +113,7 @@ const progressOf = (tally: FileTally, source: ByteSource, bytesRead: number): Re
 function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<TrendPart, PlainEnd> {
   const { file, source, facts } = input;
   const blocks = new TextBlocks(source, encoding);
-  const wholeBytes = input.blockBytes;
+  const sizes = new BlockSizes(input);
   const tally = new FileTally(facts);
   const scratch = new Scratch();
   const converted: TrendFinding[] = encoding === "utf-8" ? [] : [makeFinding("encoding-converted", { encoding })];
@@ -82,19 +122,10 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
   let continuation: Continuation | null = null;
   let firstLine = 1;
   let parts = 0;
-  let rowBytes = 0;
+  let isPlain = true;
   for (let isLast = false; !isLast; ) {
-    const block =
-      source.size <= wholeBytes
-        ? blocks.next(source.size)
-        : delimiter
-          ? blocks.next(
-              Math.min(
-                wholeBytes,
-                Math.max(BLOCK_BYTES[continuation?.table.layout.long ? "long" : "wide"], BLOCK_ROWS * rowBytes),
-              ),
-            )
-          : blocks.next(Math.min(wholeBytes, FIRST_BLOCK_BYTES), Math.min(FIRST_BLOCK_LINES, wholeBytes / 100));
+    const table: { isLong: boolean } | null = continuation && { isLong: continuation.table.layout.long !== null };
+    const block = sizes.next(blocks, table, isPlain);
     isLast = block.isLast;
     parts++;
     // UTF-8 was only supposed: a byte that is none shows that the file is written in the Windows character set.
@@ -111,10 +142,16 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
       bytes = bytes.subarray(Buffer.byteLength(start.slice(0, delimiter.bodyStart)));
     }
     const mark = delimiter.delimiter ?? ",";
-    const regular =
-      continuation && readRegularPart({ ...input, bytes, delimiter: mark, firstLine, continuation, tally, scratch });
+    const regular: ReturnType<typeof readRegularPart> =
+      continuation && isPlain
+        ? readRegularPart({ ...input, bytes, delimiter: mark, firstLine, continuation, tally, scratch })
+        : null;
     if (regular) {
       firstLine += regular.rows;
+      isPlain = regular.end === bytes.length;
+      sizes.wasPlain(regular.end / bytes.length);
+      blocks.giveBack(bytes.length - regular.end);
+      isLast &&= isPlain;
       const progress = progressOf(tally, source, isLast ? source.size : blocks.bytesRead);
       yield { points: regular.points, progress, isFirst: false };
       continue;
@@ -122,10 +159,18 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
     const rows = splitRows(bytes, mark, { firstLine });
     const part = readPart({ ...input, rows, delimiter: mark, hinted: delimiter.hinted, isLast, continuation, tally });
     if (part.status === "refused") return refused(refusedResult(file, part.refusal, detected, converted));
+    if (part.status === "too-short") {
+      if (!sizes.enlarge()) throw new EndlessLineError();
+      blocks.giveBack(bytes.length);
+      isPlain = false;
+      continue;
+    }
+    sizes.sufficed();
+    sizes.rowBytes = bytes.length / Math.max(1, rows.count);
+    isPlain = true;
     continuation = part.continuation;
     firstLine = rows.lineAfter(rows.count - 1);
     blocks.giveBack(bytes.length - rows.startOf(rows.count));
-    rowBytes = bytes.length / Math.max(1, rows.count);
     const progress = progressOf(tally, source, isLast ? source.size : blocks.bytesRead);
     yield { points: part.points, progress, isFirst: parts === 1 };
   }

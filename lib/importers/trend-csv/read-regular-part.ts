@@ -14,6 +14,7 @@ import type { PartPoint, TrendAnswers } from "./trend-file";
 import { zoneWords } from "./zone-words";
 
 const BRACE = 123;
+const LF = 10;
 
 export type RegularInput = {
   bytes: Buffer;
@@ -28,19 +29,31 @@ export type RegularInput = {
 };
 
 /**
- * Reads a part whose rows are all plain (numbers under the stamps of a table that is known) straight from its bytes, and
- * adds it to the tally as `readPart` would. Null, with nothing added, when a row needs a closer look.
+ * Reads the rows at the head of a part that are plain (numbers under the stamps of a table that is known) straight from
+ * their bytes, and adds them to the tally as `readPart` would. Says how far that went; null, with nothing added, when the
+ * first row needs a closer look already, or a value of any.
  */
-export function readRegularPart(input: RegularInput): { points: PartPoint[]; rows: number } | null {
-  const { bytes, continuation, tally } = input;
-  if (bytes.length === 0 || bytes.includes(QUOTE) || bytes.includes(BRACE)) return null;
+export function readRegularPart(input: RegularInput): { points: PartPoint[]; rows: number; end: number } | null {
+  const { continuation, tally } = input;
+  const bytes = beforeQuotes(input.bytes);
+  if (bytes.length === 0) return null;
   const stamps = stampsOf(input);
   if (!stamps) return null;
-  const found = continuation.table.layout.long ? longPoints(input, stamps) : widePoints(input, stamps);
+  const found = continuation.table.layout.long
+    ? longPoints({ ...input, bytes }, stamps)
+    : widePoints({ ...input, bytes }, stamps);
   const settled = found && settleRegular(found.points, input);
   if (!found || !settled) return null;
   stamps.tell(tally.dates);
-  return { points: tally.addRegular(settled, found.rows), rows: found.rows };
+  return { points: tally.addRegular(settled, found.rows), rows: found.rows, end: found.end };
+}
+
+/** Whole lines before the first with a quote or a brace, in which marks may stand that part no fields. */
+function beforeQuotes(bytes: Buffer): Buffer {
+  const [quote, brace] = [bytes.indexOf(QUOTE), bytes.indexOf(BRACE)];
+  if (quote < 0 && brace < 0) return bytes;
+  const first = Math.min(quote < 0 ? bytes.length : quote, brace < 0 ? bytes.length : brace);
+  return bytes.subarray(0, bytes.lastIndexOf(LF, first) + 1);
 }
 
 /** The stamps, when all are in one column of text and their form and order are known. */
@@ -66,7 +79,7 @@ function stampsOf({ continuation, timeZone, answers, tally }: RegularInput): Reg
 const decimalCode = ({ facts, marks, decimal }: FileTally): number =>
   facts.decimal === undefined && decimalOf(marks, "") === null ? -1 : decimal.charCodeAt(0);
 
-type Found = { rows: number; points: RegularPoint[] };
+type Found = { rows: number; end: number; points: RegularPoint[] };
 
 function widePoints(
   { bytes, delimiter, firstLine, continuation, tally, scratch }: RegularInput,
@@ -90,18 +103,19 @@ function widePoints(
     firstLine,
     scratch,
   });
-  if (!scan) return null;
-  return { rows: scan.rows, points: columnsOf(scan, group.values, firstLine, scratch) };
+  if (scan.taken === 0) return null;
+  return { rows: scan.taken, end: scan.end, points: columnsOf(scan, group.values, firstLine, scratch) };
 }
 
 /** Readings of all columns, apart from the scan's own arrays. Columns without an empty cell share their instants. */
 function columnsOf(
-  { rows, utc, values }: WideScan,
+  { taken, rows: room, utc, values }: WideScan,
   columns: readonly RegularPoint["column"][],
   firstLine: number,
   scratch: Scratch,
 ): RegularPoint[] {
-  const blanks = columns.map((_, k) => countBlanks(values, k * rows, rows));
+  const rows = taken;
+  const blanks = columns.map((_, k) => countBlanks(values, k * room, rows));
   const all = columns.length * rows - blanks.reduce((sum, count) => sum + count, 0);
   const ts = scratch.float64(
     "times",
@@ -110,7 +124,7 @@ function columnsOf(
   const kept = scratch.float64("kept", all);
   let [tsAt, at] = [0, 0];
   return columns.map((column, k): RegularPoint => {
-    const own = values.subarray(k * rows, (k + 1) * rows);
+    const own = values.subarray(k * room, k * room + rows);
     const count = blanks[k] as number;
     const filled = rows - count;
     const kepts = kept.subarray(at, at + filled);
@@ -172,12 +186,12 @@ function longPoints(
     firstLine,
     scratch,
   });
-  if (!scan) return null;
-  return { rows: scan.rows, points: byPoint(scan, scratch) };
+  if (scan.taken === 0) return null;
+  return { rows: scan.taken, end: scan.end, points: byPoint(scan, scratch) };
 }
 
 /** Rows of a long table by point, each point's in the order of the file. */
-function byPoint({ rows, names, units, point, utc, values }: LongScan, scratch: Scratch): RegularPoint[] {
+function byPoint({ taken: rows, names, units, point, utc, values }: LongScan, scratch: Scratch): RegularPoint[] {
   const ends = new Int32Array(names.length + 1);
   for (let row = 0; row < rows; row++)
     ends[(point[row] as number) + 1] = (ends[(point[row] as number) + 1] as number) + 1;

@@ -96,7 +96,8 @@ function rejectWideRows(
   for (let row = section.dataFrom; row < section.dataTo; row++) {
     if (status[row] !== READ) continue;
     readable++;
-    if (rows.malformed.has(row) || hasTextBeyond(row, width, rows) || isCutOff(row, width, rows)) found.push(row);
+    if (rows.malformed.has(row) || hasTextBeyond(row, width, rows) || isCutOff(row, width, rows, continued !== null))
+      found.push(row);
   }
   const wide = found.filter((row) => rows.width(row) > width);
   const line = rows.lines[wide[0] as number] as number;
@@ -115,8 +116,8 @@ function hasTextBeyond(row: number, width: number, rows: Rows): boolean {
 }
 
 /** A last line without a line end and with fields missing: its last value may be cut as well. */
-const isCutOff = (row: number, width: number, rows: Rows): boolean =>
-  !rows.endsWithLineEnd && row === rows.count - 1 && rows.count > 3 && rows.width(row) < width;
+const isCutOff = (row: number, width: number, rows: Rows, isContinued: boolean): boolean =>
+  !rows.endsWithLineEnd && row === rows.count - 1 && (isContinued || rows.count > 3) && rows.width(row) < width;
 
 function sampleOf({ dataFrom, dataTo }: Section): number[] {
   const count = dataTo - dataFrom;

@@ -46,7 +46,7 @@ export type SkeletonInput = {
  */
 export function readSkeleton(
   input: SkeletonInput,
-): { status: "ok"; skeleton: Skeleton } | { status: "refused"; refusal: TrendRefusal } {
+): { status: "ok"; skeleton: Skeleton } | { status: "refused"; refusal: TrendRefusal } | { status: "too-short" } {
   const refused = (refusal: TrendRefusal) => ({ status: "refused", refusal }) as const;
   const { rows, timeZone, continued } = input;
   const found = continued ? ({ status: "found", sources: continued.sources } as const) : findTimeColumns(rows);
@@ -83,7 +83,9 @@ export function readSkeleton(
   const orderUsed = order.status === "known" ? order.order : (input.answeredOrder ?? "mdy");
   const clocks = columns.map((stamps, i) => makeClock(found.sources[i] as TimeSource, stamps, orderUsed));
   if (!input.isLast) {
-    rows.keepFirst(rowsToTake(rows.count, clocks, zone));
+    const take = rowsToTake(rows.count, clocks, zone);
+    if (take === 0) return { status: "too-short" };
+    rows.keepFirst(take);
     dropBeyond(sections, rows.count);
   }
   return { status: "ok", skeleton: { sections, clocks, order, orderUsed, zone } };

@@ -11,7 +11,9 @@ const LF = 10;
 export type LongColumns = { stamp: number; name: number; value: number; unit: number | null; width: number };
 
 export type LongScan = {
-  rows: number;
+  /** Rows read, and the byte behind them: fewer than there are when one of them is not plain. */
+  taken: number;
+  end: number;
   names: string[];
   /** Unit texts by point; null when the table has no such column. */
   units: string[] | null;
@@ -22,14 +24,14 @@ export type LongScan = {
 };
 
 /**
- * Reads rows of a table of one row a reading that are plain throughout: stamps written alike, a name, a number. Null as
- * soon as one is not: such rows are read the long way, which knows more.
+ * Reads rows of a table of one row a reading as long as they are plain: stamps written alike, a name, a number. The first
+ * that is not, and what follows, is for the long way to read, which knows more.
  */
 export function scanLong(
   bytes: Buffer,
   columns: LongColumns,
   how: { mark: number; decimal: number; stamps: RegularStamps; firstLine: number; scratch: Scratch },
-): LongScan | null {
+): LongScan {
   const { mark, decimal, stamps, firstLine, scratch } = how;
   const rows = countLines(bytes);
   const point = scratch.int32("point", rows);
@@ -42,45 +44,44 @@ export function scanLong(
   const { length } = bytes;
   const { stamp, name, value, unit, width } = columns;
   let at = 0;
-  for (let row = 0; row < rows; row++) {
+  let taken = 0;
+  let end = 0;
+  reading: for (; taken < rows; taken++) {
     for (let column = 0; column < width; column++) {
       if (column === value) {
         const read = number.read(bytes, at, decimal);
-        if (Number.isNaN(read)) return null;
-        values[row] = read;
+        if (Number.isNaN(read)) break reading;
+        values[taken] = read;
         at = number.end;
       } else if (column === stamp) {
-        const instant = stamps.readAt(bytes, at, mark, firstLine + row);
-        if (Number.isNaN(instant)) return null;
-        utc[row] = instant;
+        const instant = stamps.readAt(bytes, at, mark, firstLine + taken);
+        if (Number.isNaN(instant)) break reading;
+        utc[taken] = instant;
         at = stamps.end;
       } else if (column === name) {
         const id = names.idAt(bytes, at, mark);
-        if (names.end === at) return null;
-        point[row] = id;
+        if (names.end === at) break reading;
+        point[taken] = id;
         at = names.end;
       } else {
         const from = at;
         while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
         if (column === unit) {
           const id = unitNames.idOf(bytes, from, at);
-          const own = point[row] as number;
+          const own = point[taken] as number;
           unitOf[own] ??= id;
-          if (unitOf[own] !== id) return null;
+          if (unitOf[own] !== id) break reading;
         }
       }
-      if (column < width - 1) {
-        if (bytes[at] !== mark) return null;
-        at++;
-      }
+      if (column < width - 1 && bytes[at++] !== mark) break reading;
     }
     if (at < length) {
       if (bytes[at] === CR) at++;
-      if (at < length && bytes[at] !== LF) return null;
+      if (at < length && bytes[at] !== LF) break;
       at++;
     }
+    end = Math.min(at, length);
   }
-  if (at < length) return null;
   const units = unit === null ? null : names.texts.map((_, id) => unitNames.texts[unitOf[id] ?? -1] ?? "");
-  return { rows, names: names.texts, units, point, utc, values };
+  return { taken, end, names: names.texts, units, point, utc, values };
 }

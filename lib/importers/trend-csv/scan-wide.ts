@@ -11,6 +11,10 @@ export const STAMP = -1;
 export const SKIPPED = -2;
 
 export type WideScan = {
+  /** Rows read, and the byte behind them: fewer than there are when one of them is not plain. */
+  taken: number;
+  end: number;
+  /** Rows that the values of a column have room for. */
   rows: number;
   /** Instants of the rows, ascending [UTC seconds]. Good until the next scan, as the values. */
   utc: Float64Array;
@@ -31,10 +35,10 @@ export type WideTable = {
 };
 
 /**
- * Reads rows of a wide table that are plain throughout: stamps written alike and ascending, each cell a number or empty,
- * as many fields as columns. Null as soon as one is not: such rows are read the long way, which knows more.
+ * Reads rows of a wide table as long as they are plain: stamps written alike and ascending, each cell a number or empty,
+ * as many fields as columns. The first that is not, and what follows, is for the long way to read, which knows more.
  */
-export function scanWide(table: WideTable): WideScan | null {
+export function scanWide(table: WideTable): WideScan {
   const { bytes, mark, decimal, roles, points, stamps, firstLine, scratch } = table;
   const rows = countLines(bytes);
   const utc = scratch.float64("utc", rows);
@@ -44,41 +48,45 @@ export function scanWide(table: WideTable): WideScan | null {
   const lastColumn = roles.length - 1;
   let at = 0;
   let before = Number.NEGATIVE_INFINITY;
-  for (let row = 0; row < rows; row++) {
+  let taken = 0;
+  // Behind the last row, and behind the one before it.
+  let [end, endBefore] = [0, 0];
+  reading: for (; taken < rows; taken++) {
     let filled = 0;
     for (let column = 0; column <= lastColumn; column++) {
       const role = roles[column] as number;
       if (role >= 0) {
         const value = number.read(bytes, at, decimal);
-        if (number.end === at) values[role * rows + row] = Number.NaN;
-        else if (!Number.isNaN(value)) {
-          values[role * rows + row] = value;
+        values[role * rows + taken] = value;
+        if (number.end !== at) {
+          if (Number.isNaN(value)) break reading;
           filled++;
-        } else return null;
+        }
         at = number.end;
+      } else if (role === STAMP) {
+        const instant = stamps.readAt(bytes, at, mark, firstLine + taken);
+        // Also false for NaN.
+        if (!(instant > before)) break reading;
+        utc[taken] = instant;
+        before = instant;
+        at = stamps.end;
       } else {
-        if (role === STAMP) {
-          const instant = stamps.readAt(bytes, at, mark, firstLine + row);
-          // Also false for NaN.
-          if (!(instant > before)) return null;
-          utc[row] = instant;
-          before = instant;
-          at = stamps.end;
-        } else while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
+        while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
       }
-      if (column < lastColumn) {
-        if (bytes[at] !== mark) return null;
-        at++;
-      }
+      if (column < lastColumn && bytes[at++] !== mark) break reading;
     }
-    if (filled === 0) return null;
+    if (filled === 0) break;
     if (at < length) {
       if (bytes[at] === CR) at++;
-      if (at < length && bytes[at] !== LF) return null;
+      if (at < length && bytes[at] !== LF) break;
       at++;
     }
+    endBefore = end;
+    end = Math.min(at, length);
   }
-  return at >= length ? { rows, utc, values } : null;
+  // What follows may repeat the last row, so that the two have to be seen together.
+  if (taken > 0 && taken < rows) [taken, end] = [taken - 1, endBefore];
+  return { taken, end, rows, utc: utc.subarray(0, taken), values };
 }
 
 /** Lines that end, and one that does not. */

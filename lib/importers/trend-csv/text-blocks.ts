@@ -43,15 +43,17 @@ export class TextBlocks {
     let wanted = wantedBytes;
     for (;;) {
       this.readOn(wanted);
-      const isLast = this.offset >= this.source.size;
-      const bytes = this.buffer.subarray(this.from, this.to);
+      const held = this.to - this.from;
+      // What is left of an earlier block may be more than is wanted.
+      const bytes = this.buffer.subarray(this.from, this.from + Math.min(held, Math.max(wanted, 1)));
+      const isLast = this.offset >= this.source.size && bytes.length === held;
       const end = isLast ? bytes.length : lineEndBefore(bytes);
       if (isLast || (end > 0 && hasLines(bytes, leastLines)) || (end > 0 && bytes.length > LONGEST_LINE)) {
         this.from += end;
         return { bytes: bytes.subarray(0, end), isLast };
       }
       if (bytes.length > LONGEST_LINE) throw new EndlessLineError();
-      wanted = bytes.length;
+      wanted = 2 * Math.max(wanted, bytes.length);
     }
   }
 
@@ -60,11 +62,13 @@ export class TextBlocks {
     this.from -= count;
   }
 
+  /** Reads on until so many bytes are held. */
   private readOn(count: number): void {
     this.buffer.copyWithin(0, this.from, this.to);
     this.to -= this.from;
     this.from = 0;
-    const wanted = Math.min(count, this.source.size - this.offset);
+    const wanted = Math.min(count - this.to, this.source.size - this.offset);
+    if (wanted <= 0) return;
     if (this.decoder === null) {
       this.makeRoom(wanted);
       this.to += readInto(this.source, this.offset, this.buffer.subarray(this.to, this.to + wanted));
