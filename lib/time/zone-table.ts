@@ -39,6 +39,7 @@ export function zoneTable(timeZone: string): ZoneTable {
 
 /** True for an IANA zone name that the runtime knows. */
 export function isTimeZone(name: string): boolean {
+  if (tables.has(name)) return true;
   try {
     new Intl.DateTimeFormat("en", { timeZone: name });
     return true;

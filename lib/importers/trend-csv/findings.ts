@@ -50,7 +50,9 @@ const SENTENCES: Record<TrendFindingCode, (facts: Facts) => string> = {
   "repeated-hour-resolved": (f) =>
     `${counted(f.count, "row")} in the hour that is repeated when clocks go back ${f.count === 1 ? "was" : "were"} told apart by order: daylight time first, then standard time.`,
   "duplicate-identical": (f) =>
-    `${counted(f.count, "row")} repeating an earlier time and value ${f.count === 1 ? "was" : "were"} counted once${onLines(f)}.`,
+    f.evidence
+      ? `${counted(f.count, "reading")} ${f.count === 1 ? "is" : "are"} given again ${f.evidence} and ${f.count === 1 ? "was" : "were"} counted once.`
+      : `${counted(f.count, "row")} repeating an earlier time and value ${f.count === 1 ? "was" : "were"} counted once${onLines(f)}.`,
   "status-flagged": (f) =>
     `${counted(f.count, "reading")}${at(f)} in alarm, overridden or flagged ${f.count === 1 ? "is" : "are"} kept${onLines(f)}. Overridden values may not show normal operation.`,
   "change-of-value": (f) =>
@@ -75,7 +77,9 @@ const SENTENCES: Record<TrendFindingCode, (facts: Facts) => string> = {
   "unit-unknown": (f) =>
     `${counted(f.count, "point")} ${f.count === 1 ? "has" : "have"} no unit in the file. Confirm the unit before importing.`,
   "duplicate-conflicting": (f) =>
-    `${counted(f.count, "time")} appear${f.count === 1 ? "s" : ""} twice with different values${onLines(f)}; the later row was kept. Check which one is right.`,
+    f.evidence
+      ? `${counted(f.count, "reading")} ${f.count === 1 ? "is" : "are"} given again ${f.evidence} with another value; the later one was kept. Check which one is right.`
+      : `${counted(f.count, "time")} appear${f.count === 1 ? "s" : ""} twice with different values${onLines(f)}; the later row was kept. Check which one is right.`,
   "repeated-name": (f) =>
     `${counted(f.count, "name")} ${f.count === 1 ? "stands" : "stand"} over more than one column; the points were told apart by column number. Say which zone each belongs to.`,
   "row-unreadable": (f) =>

@@ -5,6 +5,7 @@ import { cleanStamp, stampForm, trimJoint } from "./stamp-column";
 import { readDate, readOffset, readTime, timeStart } from "./stamp-parts";
 import { StampTemplates } from "./stamp-template";
 import type { ClockRule, DateOrder } from "./trend-file";
+import type { ZoneWords } from "./zone-words";
 
 const DAY = 86400;
 const LF = 10;
@@ -15,7 +16,7 @@ export type RegularClock = {
   form: string;
   order: DateOrder;
   zone: ZoneTable;
-  words: ReadonlyMap<string, number>;
+  words: ZoneWords;
   clock: ClockRule | undefined;
   saysUtc: boolean;
 };

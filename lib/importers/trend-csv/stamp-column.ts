@@ -1,6 +1,7 @@
 import { endOf, type Rows, startOf } from "./rows";
 import { readDate, readOffset, readTime, type TimeParts, timeStart } from "./stamp-parts";
 import { StampTemplates } from "./stamp-template";
+import type { ZoneWords } from "./zone-words";
 
 /** Times of day remembered at a time. */
 const MOST_TIMES = 100_000;
@@ -34,12 +35,7 @@ export type StampColumn = {
 };
 
 /** Reads the stamps of all rows. `dateBefore` is the date that stood last above them, for rows that leave it out. */
-export function readStampColumn(
-  rows: Rows,
-  source: TimeSource,
-  words: ReadonlyMap<string, number>,
-  dateBefore = "",
-): StampColumn {
+export function readStampColumn(rows: Rows, source: TimeSource, words: ZoneWords, dateBefore = ""): StampColumn {
   const n = rows.count;
   const column: StampColumn = {
     status: new Uint8Array(n),
@@ -58,13 +54,7 @@ export function readStampColumn(
 
 type DateEntry = { key: number; signature: string; numeric: boolean; separator: string };
 
-function readTexts(
-  rows: Rows,
-  source: TextSource,
-  words: ReadonlyMap<string, number>,
-  dateBefore: string,
-  out: StampColumn,
-): void {
+function readTexts(rows: Rows, source: TextSource, words: ZoneWords, dateBefore: string, out: StampColumn): void {
   let carried = dateBefore;
   const dates = new Map<string, DateEntry | null>();
   const formatIndex = new Map<string, number>();

@@ -1,4 +1,5 @@
 import { monthFromName } from "./month-names";
+import type { ZoneWords } from "./zone-words";
 
 /** How a date is written: year first, two numbers and a year, month by name, or eight digits. */
 export type DateForm = "ymd" | "numeric" | "named" | "compact";
@@ -96,7 +97,7 @@ export function timeStart(stamp: string): number {
 const isDigit = (code: number): boolean => code >= 48 && code <= 57;
 
 /** Offset in seconds of a zone text: `Z`, `+02:00`, `-0500`, `UTC+1`, or one of the words given; null when unknown. */
-export function readOffset(text: string, words: ReadonlyMap<string, number>): number | null {
+export function readOffset(text: string, words: ZoneWords): number | null {
   const match = /^(?:UTC|GMT)?([+-])(\d{1,2})(?::?(\d{2}))?$/i.exec(text);
   if (match) {
     const seconds = Number(match[2]) * 3600 + Number(match[3] ?? 0) * 60;

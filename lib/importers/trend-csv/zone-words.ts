@@ -3,11 +3,17 @@ import { type ZoneTable, zoneTable } from "@/lib/time/zone-table";
 /** Locales whose everyday words for zones differ; each knows only those of its own part of the world. */
 const LOCALES = ["en-US", "en-CA", "en-GB", "en-AU", "en-NZ", "en-IN", "en-ZA", "de", "fr", "es", "it", "nl"];
 
+/** The offset that a zone calls by a word (in capitals), in seconds east of UTC; undefined for words of other zones. */
+export type ZoneWords = { get(word: string): number | undefined };
+
 /**
  * Words by which a zone calls its own offsets (`EST`, `EDT`), with the offset in seconds, and UTC's. The same letters
- * mean other offsets elsewhere (CST, IST), so a word of another zone is not understood.
+ * mean other offsets elsewhere (CST, IST), so a word of another zone is not understood. They are collected when the
+ * first one is looked up: most files have none.
  */
-export function zoneWords(timeZone: string): ReadonlyMap<string, number> {
+export const zoneWords = (timeZone: string): ZoneWords => ({ get: (word) => wordsOf(timeZone).get(word) });
+
+function wordsOf(timeZone: string): ReadonlyMap<string, number> {
   const known = wordsByZone.get(timeZone);
   if (known) return known;
   const made = collectWords(timeZone, zoneTable(timeZone));

@@ -7,6 +7,7 @@ import {
   insertImportRows,
   updateImportRun,
 } from "@/db/queries/import-runs";
+import { makeFinding } from "@/lib/importers/trend-csv/findings";
 import type { RowNote, TrendFileResult, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
 import type { WriteStats } from "@/lib/trends/trend-store";
 import { formatNumber } from "@/lib/units/format";
@@ -45,7 +46,7 @@ export async function finishRun(
     samplesAdded: written.added,
     samplesChanged: written.changed,
     samplesSame: written.same,
-    inspection: { ...inspection, findings: [...inspection.findings, ...findings] },
+    inspection: { ...inspection, findings: [...inspection.findings, ...findings, ...repeatedFindings(written)] },
     finishedAtMs: work.clock(),
   });
   // Earlier tries of the same file that never ended are complete with this one.
@@ -58,6 +59,15 @@ export async function finishRun(
 function storedWords({ added, changed, same }: WriteStats): string {
   const [addedWords, ...others] = [added, changed, same].map((value) => formatNumber(value, { decimals: 0 }));
   return `${addedWords} ${added === 1 ? "sample" : "samples"} added, ${others[0]} changed, ${others[1]} as they were.`;
+}
+
+/** Readings that the file gives again far from where it gave them first; those near by were told apart as it was read. */
+function repeatedFindings({ repeated }: WriteStats): TrendFinding[] {
+  const evidence = "far apart in the file";
+  return [
+    ...(repeated.same > 0 ? [makeFinding("duplicate-identical", { count: repeated.same, evidence })] : []),
+    ...(repeated.changed > 0 ? [makeFinding("duplicate-conflicting", { count: repeated.changed, evidence })] : []),
+  ];
 }
 
 async function keepRowNotes(ctx: Context, run: ImportRunRow, notes: readonly RowNote[]): Promise<void> {
