@@ -28,7 +28,7 @@ export function openTrendStore(file: string): OpenTrendStore {
   const db = new Database(file);
   prepareSchema(db, file);
   const store = { db, tables: openTables(db), undoLog: openUndoLog(db) };
-  const rows = (series: readonly number[]) => series.map((id) => store.tables.series(id));
+  const rows = (series: readonly number[]) => store.tables.seriesRows(series);
 
   return {
     write: (slices, run) => writeSlices(store, slices, run),

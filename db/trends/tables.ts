@@ -33,6 +33,9 @@ export function openTables(db: Database.Database) {
   );
   const deleteChunk = db.prepare("delete from chunk where id = ?");
   const selectSeries = db.prepare<[number], SeriesRow>("select * from series where id = ?");
+  const selectSeriesOf = db.prepare<[string], SeriesRow>(
+    "select series.* from json_each(?) wanted cross join series on series.id = wanted.value",
+  );
   const aggregate = db.prepare<
     [number, number],
     { n: number; t0: number | null; last: number | null; decimals: string }
@@ -51,6 +54,11 @@ export function openTables(db: Database.Database) {
 
   return {
     series: (id: number) => selectSeries.get(id),
+    /** The rows of several series in one go, in the order asked. */
+    seriesRows(ids: readonly number[]): (SeriesRow | undefined)[] {
+      const found = new Map(selectSeriesOf.all(JSON.stringify(ids)).map((row) => [row.id, row]));
+      return ids.map((id) => found.get(id));
+    },
     chunkData: (id: number) => selectChunk.get(id),
     chunksBetween: (firstId: number, lastId: number) => selectRange.all(firstId, lastId),
     chunkSpans: (firstId: number, lastId: number) => selectSpans.all(firstId, lastId),

@@ -30,7 +30,9 @@ export async function benchFresh(place: Workplace, layout: "wide" | "long", roun
       const done = await runContender<ProductOutcome>("import-product", { dataFolder, files: [file] });
       rmSync(dataFolder, { recursive: true });
       if (done.outcome !== "imported") throw new Error(done.message);
-      agree("readings stored and readings in the file", done.samples?.added, written.readings);
+      // A reading of the repeated hour that is there once only is held back: in a long file a row is a reading.
+      const heldBack = layout === "long" ? (done.rows?.heldBack ?? 0) : 0;
+      agree("readings stored and readings in the file", done.samples?.added, written.readings - heldBack);
       agree("rows accounted for and rows in the file", done.rows?.rowsInFile, written.rows);
       return done;
     },

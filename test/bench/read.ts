@@ -69,6 +69,9 @@ function report(ours: ReadOutcome[], theirs: ReadOutcome[], reason: string): voi
   }
   const loop = median(ours.map((each) => each.zoneMs / each.loopMs));
   line(`  ${"bare loop over a zone's year".padEnd(40)} ${ms(ours, "loopMs").toFixed(3).padStart(9)} ms`);
+  line(
+    `  first zone-year of a process, nothing compiled: ${median(ours.map((each) => each.coldZoneMs)).toFixed(1)} ms`,
+  );
   line(`  peak ${median(ours.map((each) => each.peakMb)).toFixed(0)} MB`);
   target({ what: "zone-year, warm", figure: ms(ours, "zoneMs"), limit: 2, unit: "ms" });
   target({ what: "zone-year / bare loop", figure: loop, limit: 30, unit: "of its time" });

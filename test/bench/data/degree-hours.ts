@@ -9,13 +9,22 @@ export const setpointOf = (zone: number): number => zone * 3 + 3;
  * its next change, quarter hours, both in thousandths of a degree.
  */
 export function degreeHours(air: TrendSlice, setpoint: TrendSlice): number {
-  let [sum, j] = [0, -1];
-  for (let i = 0; i < air.ts.length; i++) {
-    while (j + 1 < setpoint.ts.length && (setpoint.ts[j + 1] as number) <= (air.ts[i] as number)) j++;
-    const below = j < 0 ? 0 : (setpoint.v[j] as number) - (air.v[i] as number);
+  return (sumBelow(air.ts, air.v, setpoint.ts, setpoint.v) / 1000) * 0.25;
+}
+
+function sumBelow(airTs: Float64Array, air: Int32Array, setpointTs: Float64Array, setpoint: Int32Array): number {
+  let sum = 0;
+  let j = -1;
+  let next = setpointTs.length > 0 ? (setpointTs[0] as number) : Number.POSITIVE_INFINITY;
+  for (let i = 0; i < airTs.length; i++) {
+    while (next <= (airTs[i] as number)) {
+      j++;
+      next = j + 1 < setpointTs.length ? (setpointTs[j + 1] as number) : Number.POSITIVE_INFINITY;
+    }
+    const below = j < 0 ? 0 : (setpoint[j] as number) - (air[i] as number);
     if (below > 0) sum += below;
   }
-  return (sum / 1000) * 0.25;
+  return sum;
 }
 
 /** Moments that reports were made at: 5,000 over the year and the zones, in no order. */

@@ -214,6 +214,8 @@ test("extent, latest and revision follow the writes", async () => {
   await store.write([slice(1, [[T0 - 60, -5]]), slice(2, [[T0, 1]])], 2);
   expect(await store.extent([1])).toEqual([{ firstTs: T0 - 60, lastTs, count: 5761 }]);
   expect(await store.rev([1, 2])).toEqual([2, 1]);
+  expect(await store.rev([2, 9, 1, 2])).toEqual([1, 0, 2, 1]);
+  expect(await store.rev([])).toEqual([]);
 });
 
 test("a removed period is gone, the rest stays, and the revision never goes back", async () => {
