@@ -21,7 +21,7 @@ export type ImportLine = ImportRunLine;
 /** A page of a list that may be long: `first` counts from 1. */
 export type Stretch = { page: number; pages: number; first: number; count: number };
 
-const FILES_A_PAGE = 50;
+const FILES_A_PAGE = 100;
 const ROWS_A_PAGE = 200;
 
 /** Every file that was ever brought to a building, newest first. */

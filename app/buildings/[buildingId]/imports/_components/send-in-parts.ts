@@ -32,6 +32,7 @@ export type Sending = {
  */
 export async function sendInParts(sending: Sending): Promise<FileOutcome> {
   const { file, signal, onProgress, onAddress, onRest, rest } = sending;
+  if (file.size === 0) throw new Refused("The file is empty: export it again.");
   let address = sending.known;
   let offset: number | null = address ? null : 0;
   let partBytes = PART_BYTES;
