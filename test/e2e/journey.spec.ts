@@ -337,7 +337,9 @@ test("takes a building from nothing to the cost of overcooling on real trend log
       page.getByRole("img", { name: /^Zone VAV-5: zone air temperature against its cooling/ }),
     ).toBeVisible();
     await page.getByText("The numbers as a table").first().click();
-    const daily = await tableRows(page.getByRole("table", { name: "Zone air temperature and setpoints by day" }));
+    const daily = await tableRows(
+      page.getByRole("table", { name: "Zone air temperature, setpoints and occupied cooling-season hours by day" }),
+    );
     expect(daily).toHaveLength(14);
     expect(daily.at(-1)?.["Cooling setpoint, lowest"]).not.toBe("");
     expect(daily[0]?.["Cooling setpoint, lowest"], "no setpoint is shown where none was recorded").toBe("");

@@ -8,7 +8,9 @@ test("signs in and reads the register without script", async ({ page }) => {
   await expect(page.getByRole("table", { name: "Heaters and fans" })).toBeVisible();
   await page.goto(demoPath("/zones/1"));
   await page.getByText("The numbers as a table").first().click();
-  await expect(page.getByRole("table", { name: "Zone air temperature and setpoints by day" })).toBeVisible();
+  await expect(
+    page.getByRole("table", { name: "Zone air temperature, setpoints and occupied cooling-season hours by day" }),
+  ).toBeVisible();
 });
 
 test("registers a device without script, and says without script what is wrong with it", async ({ page }) => {
