@@ -1,7 +1,7 @@
 import path from "node:path";
-import type { Page } from "@playwright/test";
 import { baseUrl } from "../support/servers";
 import { accessibilityFaults } from "./accessibility-faults";
+import { bringIn, go } from "./bring-in";
 import { expect, signIn, test, watchConsole } from "./fixtures";
 import { compareSettings, refuseImpossibleReadings } from "./measurement-sheet";
 import { printedNumber, tableRows, tableTotals } from "./printed";
@@ -21,19 +21,6 @@ const REFUSED_EXPORTS = ["RTU11.csv", "S-7_FBD-SP.csv", "VAV-10-DA-T.csv", "VAV-
 /** Tables of the import pages. */
 const HISTORY = { name: "Files brought in, newest first" };
 const ROWS = { name: /^Rows by line/ };
-
-type Files = Parameters<ReturnType<Page["getByLabel"]>["setInputFiles"]>[0];
-
-async function bringIn(page: Page, kind: string, files: Files): Promise<void> {
-  await page.getByRole("navigation", { name: "Building" }).getByRole("link", { name: "Imports" }).click();
-  await page.getByLabel("What the files hold").selectOption({ label: kind });
-  await page.getByLabel("Files", { exact: true }).setInputFiles(files);
-  await page.getByRole("button", { name: "Bring in" }).click();
-  await page.waitForURL(/outcome=/);
-}
-
-const go = (page: Page, name: string) =>
-  page.getByRole("navigation", { name: "Building" }).getByRole("link", { name, exact: true }).click();
 
 test.skip(!hasRealFiles, "the real trend set and weather year do not lie beside the repository");
 

@@ -1,3 +1,4 @@
+import { findRun } from "@/db/queries/import-queue";
 import type { ImportRunRow } from "@/db/queries/import-runs";
 import { listZones } from "@/db/queries/zones";
 import type { RowAccounting, TrendAnswers, TrendAsk, TrendFinding } from "@/lib/importers/trend-csv/trend-file";
@@ -70,7 +71,13 @@ export async function importTrendFile(
   if (open.length + ask.length > 0 || nothingMapped)
     return { ...reportOf(run), outcome: "asked", message: askedSentence(open, ask), open, ask, leftOut };
   const input = { points, answersByRun, cautionsSeen: markOf(cautions) };
-  queueTrendImports(ctx, buildingId, confirmMapping(ctx, buildingId, input, [run.id]));
+  try {
+    queueTrendImports(ctx, buildingId, confirmMapping(ctx, buildingId, input, [run.id]));
+  } catch (error) {
+    // Another process may have taken up the very same file in the meantime.
+    const isTakenUp = error instanceof ServiceError && findRun(ctx.db, run.id)?.state !== "waiting";
+    if (!isTakenUp) throw error;
+  }
   return { ...importedReport(ctx, await settleRun(ctx, run.id, work), leftOut), cautions: remarks };
 }
 

@@ -10,7 +10,7 @@ import { storedChunks } from "../../support/stored-chunks";
 import { syntheticYear } from "../../support/synthetic-trends";
 
 const TRIALS = Number(process.env.KILL_TRIALS ?? 8);
-const SIZE = { zones: 8, days: 365 };
+const SIZE = { zones: 24, days: 365 };
 
 let folder: string;
 beforeEach(() => {
