@@ -39,7 +39,10 @@ function objection(file: string, area: string, { specifier, typeOnly }: Import):
   return typeOnly ? null : `${area} may import types of ${label(target)}, but nothing that runs`;
 }
 
-type Target = { kind: "own"; path: string; area: string | null } | { kind: "node"; name: string } | { kind: "package"; name: string };
+type Target =
+  | { kind: "own"; path: string; area: string | null }
+  | { kind: "node"; name: string }
+  | { kind: "package"; name: string };
 
 function resolve(file: string, specifier: string): Target {
   if (specifier.startsWith("node:")) return { kind: "node", name: specifier };
