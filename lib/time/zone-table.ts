@@ -25,7 +25,10 @@ export type LocalInstant =
 
 const FROM = dayNumber(1990, 1, 1) * 86400;
 const TO = dayNumber(2050, 1, 1) * 86400;
-const WEEK = 7 * 86400;
+/** Clocks never went forth and back again within this [s]: the shortest times were the 12 days of Tucumán in 2004. */
+const STRIDE = 7 * 86400;
+/** Clocks change at a quarter of an hour in UTC; where not, the second is searched for [s]. */
+const QUARTER = 900;
 const tables = new Map<string, ZoneTable>();
 
 /** Table of a zone, made once. Covers 1990-2049. Throws a RangeError for a name that is not an IANA zone. */
@@ -52,17 +55,13 @@ function makeTable(timeZone: string): ZoneTable {
   const readOffset = offsetReader(timeZone);
   const starts: number[] = [Number.NEGATIVE_INFINITY];
   const offsets: number[] = [readOffset(FROM)];
-  for (let week = FROM; week < TO; week += WEEK) {
-    const after = readOffset(week + WEEK);
-    if (after === offsets[offsets.length - 1]) continue;
-    let low = week;
-    let high = week + WEEK;
-    while (high - low > 1) {
-      const middle = Math.floor((low + high) / 2);
-      if (readOffset(middle) === offsets[offsets.length - 1]) low = middle;
-      else high = middle;
-    }
-    starts.push(high);
+  for (let from = FROM; from < TO; from += STRIDE) {
+    const before = offsets[offsets.length - 1] as number;
+    const after = readOffset(from + STRIDE);
+    if (after === before) continue;
+    const quarter = firstOther(readOffset, before, { low: from, high: from + STRIDE, unit: QUARTER });
+    const isExact = readOffset(quarter - 1) === before;
+    starts.push(isExact ? quarter : firstOther(readOffset, before, { low: quarter - QUARTER, high: quarter, unit: 1 }));
     offsets.push(after);
   }
 
@@ -122,6 +121,21 @@ function makeTable(timeZone: string): ZoneTable {
       return { status: "missing", shiftedUtcSeconds: early };
     },
   };
+}
+
+/** First instant after `low`, in whole units, at which the offset is no longer `before`; at `high` it is not. */
+function firstOther(
+  readOffset: (utcSeconds: number) => number,
+  before: number,
+  { low, high, unit }: { low: number; high: number; unit: number },
+): number {
+  let [from, to] = [0, (high - low) / unit];
+  while (to - from > 1) {
+    const middle = Math.floor((from + to) / 2);
+    if (readOffset(low + middle * unit) === before) from = middle;
+    else to = middle;
+  }
+  return low + to * unit;
 }
 
 function offsetReader(timeZone: string): (utcSeconds: number) => number {

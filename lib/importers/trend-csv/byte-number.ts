@@ -8,8 +8,11 @@ export class ByteNumber {
   /** Behind the number that was read last. */
   end = 0;
 
-  /** The number that begins at `from`, or NaN where there is none; whether it ends its field is for the caller to see. */
-  read(bytes: Uint8Array, from: number, markCode: number): number {
+  /**
+   * Puts the number that begins at `from` into `out[index]`, or NaN where there is none; whether it ends its field is for
+   * the caller to see. A number that is returned would be made an object of its own, millions of times.
+   */
+  readInto(out: Float64Array, index: number, bytes: Uint8Array, from: number, markCode: number): void {
     let at = from;
     const negative = bytes[at] === MINUS;
     if (negative) at++;
@@ -34,9 +37,12 @@ export class ByteNumber {
       digits += decimals;
     }
     this.end = at;
-    if (digits === 0 || at - first > MOST_DIGITS) return Number.NaN;
+    if (digits === 0 || at - first > MOST_DIGITS) {
+      out[index] = Number.NaN;
+      return;
+    }
     const value = decimals > 0 ? whole / (POWERS[decimals] as number) : whole;
     // Taken from zero, so that -0.0 is 0.
-    return negative ? 0 - value : value;
+    out[index] = negative ? 0 - value : value;
   }
 }

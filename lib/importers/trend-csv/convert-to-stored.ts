@@ -1,6 +1,5 @@
 import { type PointKind, STORED_DECIMALS, STORED_UNIT } from "@/lib/trends/point-kind";
-import { m3psFromCfm, m3psFromLps, m3psFromM3ph } from "@/lib/units/airflow";
-import { celsiusFromFahrenheit, celsiusFromKelvin } from "@/lib/units/temperature";
+import { M3PS_PER_CFM } from "@/lib/units/airflow";
 import { makeFinding } from "./findings";
 import type { Scratch } from "./scratch";
 import { stateAsNumber } from "./state-words";
@@ -22,11 +21,20 @@ export type ConversionVerdict =
   | StoredSamples
   | { status: "unit-does-not-fit"; kind: PointKind; unit: FileUnit | null; sentence: string };
 
-/** Factor or formula from a file unit to each stored unit. */
-const TO_STORED: Record<"degC" | "m3ps" | "percent" | "state", Partial<Record<FileUnit, (value: number) => number>>> = {
-  degC: { degF: celsiusFromFahrenheit, degC: (value) => value, kelvin: celsiusFromKelvin },
-  m3ps: { cfm: m3psFromCfm, m3PerHour: m3psFromM3ph, litrePerSecond: m3psFromLps, m3PerSecond: (value) => value },
-  percent: { percent: (value) => value },
+/** `(value - less) * times / over`: the formulas of `lib/units` as numbers, so that a column needs no call for each value. */
+type Conversion = { less: number; times: number; over: number };
+const AS_IT_IS: Conversion = { less: 0, times: 1, over: 1 };
+
+/** From a file unit to each stored unit. */
+export const TO_STORED: Record<"degC" | "m3ps" | "percent" | "state", Partial<Record<FileUnit, Conversion>>> = {
+  degC: { degF: { less: 32, times: 1, over: 1.8 }, degC: AS_IT_IS, kelvin: { less: 273.15, times: 1, over: 1 } },
+  m3ps: {
+    cfm: { less: 0, times: M3PS_PER_CFM, over: 1 },
+    m3PerHour: { less: 0, times: 1, over: 3600 },
+    litrePerSecond: { less: 0, times: 1, over: 1000 },
+    m3PerSecond: AS_IT_IS,
+  },
+  percent: { percent: AS_IT_IS },
   state: {},
 };
 
@@ -62,12 +70,15 @@ export function convertToStored(
   scratch?: Scratch,
 ): ConversionVerdict {
   const stored = STORED_UNIT[kind];
-  const convert =
-    stored === "state" || point.kind === "state" ? stateConverter(point, stored) : TO_STORED[stored][unit ?? "W"];
-  if (!convert) return doesNotFit(point.name, kind, point.kind === "state" ? null : unit);
+  const isState = stored === "state" || point.kind === "state";
+  const conversion = isState ? AS_IT_IS : TO_STORED[stored][unit ?? "W"];
+  if (!conversion || (isState && stored !== "state"))
+    return doesNotFit(point.name, kind, point.kind === "state" ? null : unit);
+  const { less, times, over } = conversion;
   const decimals = STORED_DECIMALS[kind];
   const scale = 10 ** decimals;
   const limits = PLAUSIBLE[kind];
+  const raws = isState ? statesAsNumbers(point) : point.values;
   const n = point.tsUtcSeconds.length;
   const ts = scratch?.float64("stored times", n) ?? new Float64Array(n);
   const v = scratch?.int32("stored values", n) ?? new Int32Array(n);
@@ -77,18 +88,18 @@ export function convertToStored(
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < n; i++) {
-    const raw = point.values[i] as number;
-    const value = convert(raw);
-    if (value === null) {
-      unknownStates++;
-    } else if (value < limits.low || value > limits.high) {
-      implausible++;
-      lowest = Math.min(lowest, raw);
-      highest = Math.max(highest, raw);
-    } else {
+    const raw = raws[i] as number;
+    const value = ((raw - less) * times) / over;
+    if (value >= limits.low && value <= limits.high) {
       ts[kept] = point.tsUtcSeconds[i] as number;
       v[kept] = Math.round(value * scale);
       kept++;
+    } else if (Number.isNaN(value)) {
+      unknownStates++;
+    } else {
+      implausible++;
+      lowest = Math.min(lowest, raw);
+      highest = Math.max(highest, raw);
     }
   }
   const findings: TrendFinding[] = [];
@@ -113,15 +124,11 @@ export function convertToStored(
   };
 }
 
-/** States as 0 and 1, null for other words. Words are never a quantity. */
-function stateConverter(
-  point: Pick<TrendPoint, "kind" | "stateNames">,
-  stored: "degC" | "m3ps" | "percent" | "state",
-): ((value: number) => number | null) | undefined {
-  if (stored !== "state") return undefined;
-  if (point.kind === "numeric") return (value) => (value === 0 || value === 1 ? value : null);
-  const numbers = (point.stateNames ?? []).map(stateAsNumber);
-  return (value) => numbers[value] ?? null;
+/** States as 0 and 1, NaN for other words and other numbers. */
+function statesAsNumbers({ kind, stateNames, values }: Pick<TrendPoint, "kind" | "stateNames" | "values">): Float64Array {
+  if (kind === "numeric") return values.map((value) => (value === 0 || value === 1 ? value : Number.NaN));
+  const numbers = (stateNames ?? []).map((name) => stateAsNumber(name) ?? Number.NaN);
+  return values.map((value) => numbers[value] ?? Number.NaN);
 }
 
 function doesNotFit(name: string, kind: PointKind, unit: FileUnit | null): ConversionVerdict {

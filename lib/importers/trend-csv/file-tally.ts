@@ -36,6 +36,8 @@ export class FileTally {
   private readonly ordersUsed = new Set<DateOrder>();
   private readonly decimalsUsed = new Set<DecimalMark>();
   sorted = false;
+  /** True when the points of a long table do not come together at each instant. */
+  isScattered = false;
   isCutOff = false;
   private isMistaken = false;
   private readonly cells: Record<string, CellEvidence> = {};
@@ -122,12 +124,13 @@ export class FileTally {
   /** Takes in the points of rows that are plain throughout: all of them accepted. */
   addRegular(points: readonly SettledPoint[], rows: number): PartPoint[] {
     const ordered = points.map(
-      ({ tally, ts, values, stateNames, instants }): OrderedPoint => ({
+      ({ tally, ts, values, stateNames, instants, among }): OrderedPoint => ({
         draft: tally.draft,
         ts,
         values,
         stateNames,
         instants,
+        among,
         reordered: false,
       }),
     );
@@ -212,7 +215,7 @@ function addLists({ conflicting, ...lists }: FileLists, part: FileLists): void {
   for (const key of Object.keys(lists) as (keyof typeof lists)[]) lists[key].addAll(part[key]);
 }
 
-function pointOf({ name, draft }: PointTally, { ts, values, stateNames }: OrderedPoint): PartPoint {
+function pointOf({ name, draft }: PointTally, { ts, values, stateNames, among }: OrderedPoint): PartPoint {
   return {
     name,
     kind: draft.kind,
@@ -220,6 +223,7 @@ function pointOf({ name, draft }: PointTally, { ts, values, stateNames }: Ordere
     unit: draft.unit,
     tsUtcSeconds: ts,
     values,
+    ...(among ? { among } : {}),
     ...(stateNames ? { stateNames } : {}),
     ...(draft.intervalSeconds === null ? {} : { intervalSeconds: draft.intervalSeconds }),
   };

@@ -1,14 +1,29 @@
+import {
+  type PackedInstants,
+  type PackedSelection,
+  type PackedValues,
+  packInstants,
+  packSelection,
+  packValues,
+  unpackSelection,
+  unpackValues,
+} from "./packed-readings";
 import { Scratch } from "./scratch";
+import { Slabs } from "./slabs";
 import type { PartPoint, ReadProgress, TrendFileResult, TrendPart } from "./trend-file";
 
 /** Readings that are held at most [bytes]: a year of some hundred points. */
 const MOST_BYTES = 64_000_000;
-const POWERS = [1, 10, 100, 1000] as const;
 
-/** Values as whole numbers times 10^-decimals, where that gives each back exactly, else as they were. */
-type HeldValues = { scaled: Int32Array; decimals: number } | { plain: Float64Array };
-type HeldPoint = { point: PartPoint; times: Uint32Array | Float64Array; values: HeldValues };
-type HeldPart = { points: HeldPoint[]; progress: ReadProgress };
+/** Readings of a point: its instants are a selection (null for all) of those that stand at `among` in its part's list. */
+type HeldPoint = {
+  point: Omit<PartPoint, "tsUtcSeconds" | "values" | "among">;
+  count: number;
+  among: number;
+  selection: PackedSelection | null;
+  values: PackedValues;
+};
+type HeldPart = { instants: PackedInstants[]; points: HeldPoint[]; progress: ReadProgress };
 
 /**
  * The parts of a file as its inspection read them, packed, so that an import that follows at once needs no second
@@ -16,15 +31,15 @@ type HeldPart = { points: HeldPoint[]; progress: ReadProgress };
  */
 export class HeldParts {
   private parts: HeldPart[] = [];
-  private bytes = 0;
+  private slabs = new Slabs();
+  private readonly scratch = new Scratch();
   private isOverfull = false;
 
   add({ points, progress, isFirst }: TrendPart): void {
     if (isFirst) this.drop();
     if (this.isOverfull) return;
-    const times = new Map<Float64Array, HeldPoint["times"]>();
-    this.parts.push({ points: points.map((point) => this.pack(point, times)), progress });
-    if (this.bytes > MOST_BYTES) {
+    this.parts.push({ ...this.pack(points), progress });
+    if (this.slabs.bytes > MOST_BYTES) {
       this.drop();
       this.isOverfull = true;
     }
@@ -36,88 +51,67 @@ export class HeldParts {
 
   /** Hands the parts out once, as `readTrendParts` would, and forgets each. */
   async *replay(result: TrendFileResult): AsyncGenerator<TrendPart, TrendFileResult> {
-    const scratch = new Scratch();
     let isFirst = true;
     for (let part = this.parts.shift(); part; part = this.parts.shift()) {
-      yield { points: unpack(part.points, scratch), progress: part.progress, isFirst };
+      yield { points: unpack(part, this.scratch), progress: part.progress, isFirst };
       isFirst = false;
     }
     this.drop();
     return result;
   }
 
-  private pack(point: PartPoint, known: Map<Float64Array, HeldPoint["times"]>): HeldPoint {
-    const { tsUtcSeconds, values: own, ...about } = point;
-    let times = known.get(tsUtcSeconds);
-    if (!times) {
-      times = packTimes(tsUtcSeconds);
-      known.set(tsUtcSeconds, times);
-      this.bytes += times.byteLength;
-    }
-    const values = packValues(own);
-    this.bytes += "plain" in values ? values.plain.byteLength : values.scaled.byteLength;
-    const none = new Float64Array(0);
-    return { point: { ...about, tsUtcSeconds: none, values: none }, times, values };
+  private pack(points: readonly PartPoint[]): Pick<HeldPart, "instants" | "points"> {
+    const { slabs, scratch } = this;
+    const places = new Map<Float64Array, number>();
+    const instants: PackedInstants[] = [];
+    const packed = points.map(({ tsUtcSeconds, values, among = tsUtcSeconds, ...point }): HeldPoint => {
+      let place = places.get(among);
+      if (place === undefined) {
+        place = instants.push(packInstants(among, slabs)) - 1;
+        places.set(among, place);
+      }
+      return {
+        point,
+        count: values.length,
+        among: place,
+        selection: packSelection(tsUtcSeconds, among, slabs, scratch),
+        values: packValues(values, slabs, scratch),
+      };
+    });
+    return { instants, points: packed };
   }
 
   private drop(): void {
     this.parts = [];
-    this.bytes = 0;
+    this.slabs = new Slabs();
     this.isOverfull = false;
   }
 }
 
-function packTimes(instants: Float64Array): Uint32Array | Float64Array {
-  const packed = new Uint32Array(instants.length);
-  packed.set(instants);
-  for (let i = 0; i < packed.length; i++) if (packed[i] !== instants[i]) return instants.slice();
-  return packed;
-}
-
-function packValues(values: Float64Array): HeldValues {
-  for (let decimals = 0; decimals < POWERS.length; decimals++) {
-    const scaled = scaledBy(values, POWERS[decimals] as number);
-    if (scaled) return { scaled, decimals };
-  }
-  return { plain: values.slice() };
-}
-
-/** Null as soon as a value is not exactly a whole number of that power. */
-function scaledBy(values: Float64Array, power: number): Int32Array | null {
-  // Most points show at their first values that they have decimals.
-  for (let i = 0; i < Math.min(8, values.length); i++)
-    if (Math.round((values[i] as number) * power) / power !== values[i]) return null;
-  const scaled = new Int32Array(values.length);
-  for (let i = 0; i < values.length; i++) {
-    const whole = Math.round((values[i] as number) * power);
-    scaled[i] = whole;
-    if (scaled[i] !== whole || whole / power !== values[i]) return null;
-  }
-  return scaled;
-}
-
 /** Points with their readings, in arrays that are used again for the next part. */
-function unpack(points: readonly HeldPoint[], scratch: Scratch): PartPoint[] {
-  const count = points.reduce((sum, { times }) => sum + times.length, 0);
-  const room = { times: scratch.float64("times", count), values: scratch.float64("values", count) };
-  const known = new Map<HeldPoint["times"], Float64Array>();
-  let [timesAt, at] = [0, 0];
-  return points.map(({ point, times, values }): PartPoint => {
-    let instants = known.get(times);
-    if (!instants) {
-      instants = room.times.subarray(timesAt, timesAt + times.length);
-      instants.set(times);
-      timesAt += times.length;
-      known.set(times, instants);
-    }
-    const own = room.values.subarray(at, at + times.length);
-    at += times.length;
-    if ("plain" in values) own.set(values.plain);
-    else unscale(values.scaled, POWERS[values.decimals] as number, own);
-    return { ...point, tsUtcSeconds: instants, values: own };
+function unpack({ instants, points }: HeldPart, scratch: Scratch): PartPoint[] {
+  const sum = (lengths: readonly number[]) => lengths.reduce((total, length) => total + length, 0);
+  const shared = scratch.float64("shared times", sum(instants.map(({ length }) => length)));
+  let sharedAt = 0;
+  const amongs = instants.map((packed) => {
+    const own = shared.subarray(sharedAt, sharedAt + packed.length);
+    for (let i = 0; i < packed.length; i++) own[i] = packed[i] as number;
+    sharedAt += packed.length;
+    return own;
   });
-}
-
-function unscale(scaled: Int32Array, power: number, out: Float64Array): void {
-  for (let i = 0; i < scaled.length; i++) out[i] = (scaled[i] as number) / power;
+  const count = sum(points.map((point) => point.count));
+  const room = { times: scratch.float64("own times", count), values: scratch.float64("values", count) };
+  let at = 0;
+  return points.map((held): PartPoint => {
+    const among = amongs[held.among] as Float64Array;
+    const values = room.values.subarray(at, at + held.count);
+    unpackValues(held.values, values);
+    let tsUtcSeconds = among;
+    if (held.selection) {
+      tsUtcSeconds = room.times.subarray(at, at + held.count);
+      unpackSelection(held.selection, among, tsUtcSeconds);
+    }
+    at += held.count;
+    return { ...held.point, tsUtcSeconds, values, among };
+  });
 }

@@ -13,6 +13,8 @@ export type OrderedPoint = {
   stateNames: string[] | null;
   /** Instants of all its rows, also those without a reading; points of one table share them. */
   instants: Float64Array;
+  /** Instants that its own are among; points that come together share them. */
+  among?: Float64Array;
   reordered: boolean;
 };
 

@@ -8,7 +8,7 @@ import { FileTally } from "./file-tally";
 import { makeFinding } from "./findings";
 import { findingsSoFar } from "./findings-so-far";
 import { type Continuation, readPart } from "./read-part";
-import { readRegularPart } from "./read-regular-part";
+import { type RegularPart, readRegularPart } from "./read-regular-part";
 import { NOT_TEXT, refuseBytes, refuseText } from "./refuse-non-text";
 import { refusedResult } from "./refused-result";
 import { Scratch } from "./scratch";
@@ -142,16 +142,16 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
       bytes = bytes.subarray(Buffer.byteLength(start.slice(0, delimiter.bodyStart)));
     }
     const mark = delimiter.delimiter ?? ",";
-    const regular: ReturnType<typeof readRegularPart> =
+    const regular: RegularPart | null =
       continuation && isPlain
-        ? readRegularPart({ ...input, bytes, delimiter: mark, firstLine, continuation, tally, scratch })
+        ? readRegularPart({ ...input, bytes, delimiter: mark, firstLine, isLast, continuation, tally, scratch })
         : null;
     if (regular) {
       firstLine += regular.rows;
-      isPlain = regular.end === bytes.length;
-      sizes.wasPlain(regular.end / bytes.length);
+      isPlain = regular.isPlain;
+      sizes.wasPlain(isPlain ? 1 : regular.end / bytes.length);
       blocks.giveBack(bytes.length - regular.end);
-      isLast &&= isPlain;
+      isLast &&= regular.end === bytes.length;
       const progress = progressOf(tally, source, isLast ? source.size : blocks.bytesRead);
       yield { points: regular.points, progress, isFirst: false };
       continue;

@@ -7,8 +7,9 @@ import { dateColumnOf } from "./read-table";
 import { type RegularPoint, settleRegular } from "./regular-points";
 import { RegularStamps } from "./regular-stamps";
 import { QUOTE } from "./rows";
-import { type LongColumns, type LongScan, scanLong } from "./scan-long";
-import { SKIPPED, STAMP, scanWide, type WideScan } from "./scan-wide";
+import type { LongColumns, LongTable } from "./long-row-reader";
+import { type LongScan, type SweptScan, scanLong, scanSwept } from "./scan-long";
+import { SKIPPED, STAMP, scanWide } from "./scan-wide";
 import type { Scratch } from "./scratch";
 import type { PartPoint, TrendAnswers } from "./trend-file";
 import { zoneWords } from "./zone-words";
@@ -20,6 +21,7 @@ export type RegularInput = {
   bytes: Buffer;
   delimiter: string;
   firstLine: number;
+  isLast: boolean;
   continuation: Continuation;
   timeZone: string;
   answers: TrendAnswers;
@@ -28,24 +30,35 @@ export type RegularInput = {
   scratch: Scratch;
 };
 
+export type RegularPart = {
+  points: PartPoint[];
+  rows: number;
+  /** Behind the last row that was read. */
+  end: number;
+  /** False when a row follows that needs a closer look. */
+  isPlain: boolean;
+};
+
 /**
  * Reads the rows at the head of a part that are plain (numbers under the stamps of a table that is known) straight from
  * their bytes, and adds them to the tally as `readPart` would. Says how far that went; null, with nothing added, when the
  * first row needs a closer look already, or a value of any.
  */
-export function readRegularPart(input: RegularInput): { points: PartPoint[]; rows: number; end: number } | null {
+export function readRegularPart(input: RegularInput): RegularPart | null {
   const { continuation, tally } = input;
   const bytes = beforeQuotes(input.bytes);
+  const isCut = bytes.length < input.bytes.length;
   if (bytes.length === 0) return null;
-  const stamps = stampsOf(input);
-  if (!stamps) return null;
-  const found = continuation.table.layout.long
-    ? longPoints({ ...input, bytes }, stamps)
-    : widePoints({ ...input, bytes }, stamps);
+  const found = (continuation.table.layout.long ? longPoints : widePoints)({
+    ...input,
+    bytes,
+    isLast: input.isLast && !isCut,
+  });
   const settled = found && settleRegular(found.points, input);
   if (!found || !settled) return null;
-  stamps.tell(tally.dates);
-  return { points: tally.addRegular(settled, found.rows), rows: found.rows, end: found.end };
+  found.stamps.tell(tally.dates);
+  const { rows, end } = found;
+  return { points: tally.addRegular(settled, rows), rows, end, isPlain: found.isPlain && !isCut };
 }
 
 /** Whole lines before the first with a quote or a brace, in which marks may stand that part no fields. */
@@ -79,15 +92,14 @@ function stampsOf({ continuation, timeZone, answers, tally }: RegularInput): Reg
 const decimalCode = ({ facts, marks, decimal }: FileTally): number =>
   facts.decimal === undefined && decimalOf(marks, "") === null ? -1 : decimal.charCodeAt(0);
 
-type Found = { rows: number; end: number; points: RegularPoint[] };
+type Found = Omit<RegularPart, "points"> & { points: RegularPoint[]; stamps: RegularStamps };
 
-function widePoints(
-  { bytes, delimiter, firstLine, continuation, tally, scratch }: RegularInput,
-  stamps: RegularStamps,
-): Found | null {
+function widePoints(input: RegularInput): Found | null {
+  const { bytes, delimiter, firstLine, continuation, tally, scratch } = input;
+  const stamps = stampsOf(input);
   const { layout, width } = continuation.table;
   const [group] = layout.groups;
-  if (layout.groups.length !== 1 || !group || group.values.some((value) => value.statusColumn !== null)) return null;
+  if (!stamps || layout.groups.length !== 1 || !group || group.values.some((value) => value.statusColumn !== null)) return null;
   const roles = new Int16Array(width).fill(SKIPPED);
   roles[dateColumnOf(group.source)] = STAMP;
   group.values.forEach((value, k) => {
@@ -104,17 +116,25 @@ function widePoints(
     scratch,
   });
   if (scan.taken === 0) return null;
-  return { rows: scan.taken, end: scan.end, points: columnsOf(scan, group.values, firstLine, scratch) };
+  const { utc, values, rows: room } = scan;
+  const points = columnsOf({ utc, values, room }, group.values, scratch).map(
+    (point, k): RegularPoint => ({
+      ...point,
+      instants: utc,
+      blanks: utc.length - point.ts.length,
+      missing: point.ts === utc ? [] : firstBlanks(values.subarray(k * room, k * room + utc.length), firstLine),
+    }),
+  );
+  return { rows: scan.taken, end: scan.end, isPlain: scan.end === bytes.length, points, stamps };
 }
 
-/** Readings of all columns, apart from the scan's own arrays. Columns without an empty cell share their instants. */
+/** Readings of all columns of a matrix, apart from its own arrays. Columns without an empty cell share their instants. */
 function columnsOf(
-  { taken, rows: room, utc, values }: WideScan,
+  { utc, values, room }: { utc: Float64Array; values: Float64Array; room: number },
   columns: readonly RegularPoint["column"][],
-  firstLine: number,
   scratch: Scratch,
-): RegularPoint[] {
-  const rows = taken;
+): Pick<RegularPoint, "column" | "ts" | "values" | "among">[] {
+  const rows = utc.length;
   const blanks = columns.map((_, k) => countBlanks(values, k * room, rows));
   const all = columns.length * rows - blanks.reduce((sum, count) => sum + count, 0);
   const ts = scratch.float64(
@@ -123,20 +143,19 @@ function columnsOf(
   );
   const kept = scratch.float64("kept", all);
   let [tsAt, at] = [0, 0];
-  return columns.map((column, k): RegularPoint => {
+  return columns.map((column, k) => {
     const own = values.subarray(k * room, k * room + rows);
-    const count = blanks[k] as number;
-    const filled = rows - count;
+    const filled = rows - (blanks[k] as number);
     const kepts = kept.subarray(at, at + filled);
     at += filled;
-    if (count === 0) {
+    if (filled === rows) {
       kepts.set(own);
-      return { column, ts: utc, values: kepts, instants: utc, blanks: 0, missing: [] };
+      return { column, ts: utc, values: kepts, among: utc };
     }
     const times = ts.subarray(tsAt, tsAt + filled);
     tsAt += filled;
     takeFilled(own, utc, kepts, times);
-    return { column, ts: times, values: kepts, instants: utc, blanks: count, missing: firstBlanks(own, firstLine) };
+    return { column, ts: times, values: kepts, among: utc };
   });
 }
 
@@ -164,10 +183,8 @@ function countBlanks(values: Float64Array, from: number, count: number): number 
   return blanks;
 }
 
-function longPoints(
-  { bytes, delimiter, firstLine, continuation, tally, scratch }: RegularInput,
-  stamps: RegularStamps,
-): Found | null {
+function longPoints(input: RegularInput): Found | null {
+  const { bytes, delimiter, firstLine, isLast, continuation, tally, scratch } = input;
   const { layout, width } = continuation.table;
   const long = layout.long;
   if (!long || long.statusColumn !== null || (long.unitColumn !== null && long.unitColumn < long.nameColumn))
@@ -179,15 +196,32 @@ function longPoints(
     unit: long.unitColumn,
     width,
   };
-  const scan = scanLong(bytes, columns, {
-    mark: delimiter.charCodeAt(0),
-    decimal: decimalCode(tally),
-    stamps,
-    firstLine,
-    scratch,
+  const read = <T>(scan: (stamps: RegularStamps, table: LongTable) => T): T | null => {
+    const stamps = stampsOf(input);
+    const [mark, decimal] = [delimiter.charCodeAt(0), decimalCode(tally)];
+    return stamps && scan(stamps, { bytes, columns, mark, decimal, stamps, firstLine });
+  };
+  if (!tally.isScattered) {
+    const found = read((stamps, table): Found | null => {
+      const scan = scanSwept(table, tally.points.length, isLast, scratch);
+      return scan && { rows: scan.taken, end: scan.end, isPlain: scan.isPlain, points: sweptPoints(scan, scratch), stamps };
+    });
+    if (found) return found.rows === 0 ? null : found;
+    tally.isScattered = true;
+  }
+  return read((stamps, table): Found | null => {
+    const scan = scanLong(table, scratch);
+    if (scan.taken === 0) return null;
+    return { rows: scan.taken, end: scan.end, isPlain: scan.end === bytes.length, points: byPoint(scan, scratch), stamps };
   });
-  if (scan.taken === 0) return null;
-  return { rows: scan.taken, end: scan.end, points: byPoint(scan, scratch) };
+}
+
+/** Points of a long table that come together. Where one has no row there is none that could have held its reading. */
+function sweptPoints({ names, units, utc, values, sweeps }: SweptScan, scratch: Scratch): RegularPoint[] {
+  const columns = names.map((name, k) => ({ name, unitText: units?.[k] ?? null }));
+  return columnsOf({ utc, values, room: sweeps }, columns, scratch)
+    .filter(({ ts }) => ts.length > 0)
+    .map((point) => ({ ...point, instants: point.ts, blanks: 0, missing: [] }));
 }
 
 /** Rows of a long table by point, each point's in the order of the file. */
@@ -209,6 +243,6 @@ function byPoint({ taken: rows, names, units, point, utc, values }: LongScan, sc
   return names.map((name, k) => {
     const own = ts.subarray(ends[k], ends[k + 1]);
     const column = { name, unitText: units?.[k] ?? null };
-    return { column, ts: own, values: kept.subarray(ends[k], ends[k + 1]), instants: own, blanks: 0, missing: [] };
+    return { column, ts: own, values: kept.subarray(ends[k], ends[k + 1]), instants: own, among: own, blanks: 0, missing: [] };
   });
 }

@@ -15,6 +15,8 @@ export type RegularPoint = {
   column: ValueColumn | { name: string; unitText: string | null };
   ts: Float64Array;
   values: Float64Array;
+  /** Instants of the rows that its own are among; points that come together share them. */
+  among: Float64Array;
   /** Instants of all rows it could have a reading in. */
   instants: Float64Array;
   /** Empty cells, and the lines of the first hundred of them. */
@@ -111,7 +113,11 @@ function hasOddValues(
   if (isImplausible(lowest) || isImplausible(highest)) return true;
   if (Math.max(Math.abs(lowest), Math.abs(highest)) < LEAST_SENTINEL) return false;
   const isSentinel = sentinelTest(unit, values, new Uint8Array(values.length).fill(NUMBER));
-  return values.some(isSentinel);
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] as number;
+    if ((value >= LEAST_SENTINEL || value <= -LEAST_SENTINEL) && isSentinel(value)) return true;
+  }
+  return false;
 }
 
 function statesOf(

@@ -39,17 +39,17 @@ export class RegularStamps {
   private lastSeconds = 0;
   private current: DateSpan | null = null;
 
-  /** Where the stamp that was asked for last ends. */
+  /** Where the stamp that was asked for last ends, and its instant [UTC seconds]; NaN when it is not regular. */
   end = 0;
+  utc = Number.NaN;
   /** The stamp read last, which many rows of a long table share. */
   private readonly lastBytes = new Uint8Array(64);
   private lastLength = -1;
-  private lastUtc = Number.NaN;
 
   constructor(private readonly clock: RegularClock) {}
 
-  /** UTC seconds of the stamp that begins at `from` and goes on to `mark` or the end of its line; NaN when not regular. */
-  readAt(bytes: Buffer, from: number, mark: number, line: number): number {
+  /** Reads the stamp that begins at `from` and goes on to `mark` or the end of its line; true when it is the last once more. */
+  readAt(bytes: Buffer, from: number, mark: number, line: number): boolean {
     const { lastLength, lastBytes } = this;
     if (lastLength > 0 && bytes[from + lastLength] === mark) {
       let i = lastLength - 1;
@@ -57,17 +57,16 @@ export class RegularStamps {
       while (i >= 0 && bytes[from + i] === lastBytes[i]) i--;
       if (i < 0) {
         this.end = from + lastLength;
-        return this.lastUtc;
+        return true;
       }
     }
     let to = from;
     while (to < bytes.length && bytes[to] !== mark && bytes[to] !== LF && bytes[to] !== CR) to++;
     this.end = to;
-    const utc = this.read(bytes, from, to, line);
+    this.utc = this.read(bytes, from, to, line);
     this.lastLength = to - from <= lastBytes.length ? to - from : -1;
     for (let i = 0; i < this.lastLength; i++) lastBytes[i] = bytes[from + i] as number;
-    this.lastUtc = utc;
-    return utc;
+    return false;
   }
 
   /** UTC seconds of the stamp in `bytes[from, to)`, NaN when it is not regular. */

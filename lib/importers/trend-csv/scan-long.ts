@@ -1,87 +1,102 @@
-import { ByteNumber } from "./byte-number";
-import { FieldNames } from "./field-names";
-import type { RegularStamps } from "./regular-stamps";
-import { countLines } from "./scan-wide";
+import { LongRowReader, type LongTable } from "./long-row-reader";
 import type { Scratch } from "./scratch";
 
-const CR = 13;
-const LF = 10;
-
-/** Columns of a regular long table. Unit: the column whose text must not change for a point, if there is one. */
-export type LongColumns = { stamp: number; name: number; value: number; unit: number | null; width: number };
-
-export type LongScan = {
-  /** Rows read, and the byte behind them: fewer than there are when one of them is not plain. */
+type Scanned = {
+  /** Rows read, and the byte behind them. */
   taken: number;
   end: number;
   names: string[];
   /** Unit texts by point; null when the table has no such column. */
   units: string[] | null;
-  /** By row: point (index into `names`), instant [UTC seconds] and value. Good until the next scan. */
+};
+
+/** Rows of a long table one by one. Good until the next scan. */
+export type LongScan = Scanned & {
+  /** By row: point (index into `names`), instant [UTC seconds] and value. */
   point: Int32Array;
   utc: Float64Array;
   values: Float64Array;
 };
 
-/**
- * Reads rows of a table of one row a reading as long as they are plain: stamps written alike, a name, a number. The first
- * that is not, and what follows, is for the long way to read, which knows more.
- */
-export function scanLong(
-  bytes: Buffer,
-  columns: LongColumns,
-  how: { mark: number; decimal: number; stamps: RegularStamps; firstLine: number; scratch: Scratch },
-): LongScan {
-  const { mark, decimal, stamps, firstLine, scratch } = how;
-  const rows = countLines(bytes);
-  const point = scratch.int32("point", rows);
-  const utc = scratch.float64("utc", rows);
-  const values = scratch.float64("values", rows);
-  const number = new ByteNumber();
-  const names = new FieldNames();
-  const unitNames = new FieldNames();
-  const unitOf: number[] = [];
-  const { length } = bytes;
-  const { stamp, name, value, unit, width } = columns;
-  let at = 0;
+/** Rows of a long table whose points come together at each instant, as the rows of a wide one. Good until the next scan. */
+export type SweptScan = Scanned & {
+  /** Instants, ascending [UTC seconds]. */
+  utc: Float64Array;
+  /** Values by point: those of point `k` begin at `k * sweeps`; NaN where it has none at an instant. */
+  values: Float64Array;
+  sweeps: number;
+  /** False when a row that is not plain follows. */
+  isPlain: boolean;
+};
+
+/** Bytes of the shortest row that is thought of: a stamp, a name and a value of one character each. */
+const LEAST_ROW_BYTES = 6;
+/** Bytes of the file for which there is room for one value of a point at an instant. */
+const BYTES_PER_CELL = 12;
+/** Least share of the points' values at the instants that makes it worth laying them out by instant. */
+const LEAST_SHARE = 0.5;
+
+/** Reads plain rows. The first that is not, and what follows, is for the long way to read, which knows more. */
+export function scanLong(table: LongTable, scratch: Scratch): LongScan {
+  const room = Math.ceil(table.bytes.length / LEAST_ROW_BYTES) + 1;
+  const point = scratch.int32("point", room);
+  const utc = scratch.float64("utc", room);
+  const values = scratch.float64("values", room);
+  const reader = new LongRowReader(table);
+  const { stamps } = table;
   let taken = 0;
-  let end = 0;
-  reading: for (; taken < rows; taken++) {
-    for (let column = 0; column < width; column++) {
-      if (column === value) {
-        const read = number.read(bytes, at, decimal);
-        if (Number.isNaN(read)) break reading;
-        values[taken] = read;
-        at = number.end;
-      } else if (column === stamp) {
-        const instant = stamps.readAt(bytes, at, mark, firstLine + taken);
-        if (Number.isNaN(instant)) break reading;
-        utc[taken] = instant;
-        at = stamps.end;
-      } else if (column === name) {
-        const id = names.idAt(bytes, at, mark);
-        if (names.end === at) break reading;
-        point[taken] = id;
-        at = names.end;
-      } else {
-        const from = at;
-        while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
-        if (column === unit) {
-          const id = unitNames.idOf(bytes, from, at);
-          const own = point[taken] as number;
-          unitOf[own] ??= id;
-          if (unitOf[own] !== id) break reading;
-        }
-      }
-      if (column < width - 1 && bytes[at++] !== mark) break reading;
-    }
-    if (at < length) {
-      if (bytes[at] === CR) at++;
-      if (at < length && bytes[at] !== LF) break;
-      at++;
-    }
-    end = Math.min(at, length);
+  while (reader.next()) {
+    point[taken] = reader.point;
+    utc[taken] = stamps.utc;
+    values[taken++] = reader.value[0] as number;
   }
-  const units = unit === null ? null : names.texts.map((_, id) => unitNames.texts[unitOf[id] ?? -1] ?? "");
-  return { taken, end, names: names.texts, units, point, utc, values };
+  return { taken, end: reader.end, names: reader.names, units: reader.units, point, utc, values };
+}
+
+/**
+ * Reads plain rows of a table whose instants ascend, laid out by point and instant. Stops before the instant that there
+ * is no room for or that holds a row which is not plain, and before the last one, which may go on behind the bytes, unless
+ * they are the `last` of the file. Null when few of the `points` (all that the file is known to have) have a value at an
+ * instant: such rows are better read one by one.
+ */
+export function scanSwept(table: LongTable, points: number, isLast: boolean, scratch: Scratch): SweptScan | null {
+  const sweeps = Math.floor(table.bytes.length / BYTES_PER_CELL / points);
+  if (sweeps < 2) return null;
+  const utc = scratch.float64("utc", sweeps);
+  const values = scratch.float64("values", points * sweeps).fill(Number.NaN);
+  const reader = new LongRowReader(table);
+  const { stamps } = table;
+  let before = Number.NEGATIVE_INFINITY;
+  let sweep = -1;
+  let hasRoom = true;
+  let [rows, rowsEnd] = [0, 0];
+  // Instants that are whole, their rows, and the byte behind these.
+  let [whole, taken, end] = [0, 0, 0];
+  while (reader.next()) {
+    if (stamps.utc !== before) {
+      [whole, taken, end] = [sweep + 1, rows, rowsEnd];
+      hasRoom = whole < sweeps;
+      if (!hasRoom || stamps.utc < before) break;
+      before = stamps.utc;
+      utc[++sweep] = before;
+    }
+    const cell = reader.point * sweeps + sweep;
+    // A point that is new, or that has a second value at the instant, needs a closer look.
+    if (reader.point >= points || !Number.isNaN(values[cell] as number)) break;
+    values[cell] = reader.value[0] as number;
+    [rows, rowsEnd] = [reader.rows, reader.end];
+  }
+  const readAll = rowsEnd === table.bytes.length;
+  if (readAll && (isLast || taken === 0)) [whole, taken, end] = [sweep + 1, rows, rowsEnd];
+  if (taken < LEAST_SHARE * whole * points) return null;
+  return {
+    taken,
+    end,
+    names: reader.names,
+    units: reader.units,
+    utc: utc.subarray(0, whole),
+    values,
+    sweeps,
+    isPlain: readAll || !hasRoom,
+  };
 }

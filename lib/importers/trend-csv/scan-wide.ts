@@ -56,15 +56,16 @@ export function scanWide(table: WideTable): WideScan {
     for (let column = 0; column <= lastColumn; column++) {
       const role = roles[column] as number;
       if (role >= 0) {
-        const value = number.read(bytes, at, decimal);
-        values[role * rows + taken] = value;
+        const cell = role * rows + taken;
+        number.readInto(values, cell, bytes, at, decimal);
         if (number.end !== at) {
-          if (Number.isNaN(value)) break reading;
+          if (Number.isNaN(values[cell])) break reading;
           filled++;
         }
         at = number.end;
       } else if (role === STAMP) {
-        const instant = stamps.readAt(bytes, at, mark, firstLine + taken);
+        stamps.readAt(bytes, at, mark, firstLine + taken);
+        const instant = stamps.utc;
         // Also false for NaN.
         if (!(instant > before)) break reading;
         utc[taken] = instant;

@@ -217,7 +217,10 @@ export type ReadProgress = {
  * A point with some of its readings, in arrays that are good until the next part is asked for. How it is sampled, and
  * what is missing of it, only the whole file tells.
  */
-export type PartPoint = Omit<TrendPoint, "sampling" | "missing">;
+export type PartPoint = Omit<TrendPoint, "sampling" | "missing"> & {
+  /** Instants that the point's own are among, where it shares them with other points [UTC seconds, ascending]. */
+  among?: Float64Array;
+};
 
 /** Points with the readings of one stretch of the file. A point may come again in the next part. */
 export type TrendPart = {

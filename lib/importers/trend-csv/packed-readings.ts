@@ -1,0 +1,105 @@
+import type { Scratch } from "./scratch";
+import type { Slabs } from "./slabs";
+
+const POWERS = [1, 10, 100, 1000] as const;
+
+/** Values as whole numbers times 10^-decimals, where that gives each back exactly, else as they were. */
+export type PackedValues = { scaled: Int16Array | Int32Array; decimals: number } | { plain: Float64Array };
+
+export function packValues(values: Float64Array, slabs: Slabs, scratch: Scratch): PackedValues {
+  const scaled = scratch.int32("scaled", values.length);
+  for (let decimals = 0; decimals < POWERS.length; decimals++) {
+    const largest = scaleInto(scaled, values, POWERS[decimals] as number);
+    if (largest < 0) continue;
+    const kept = largest < 32768 ? slabs.int16(values.length) : slabs.int32(values.length);
+    for (let i = 0; i < kept.length; i++) kept[i] = scaled[i] as number;
+    return { scaled: kept, decimals };
+  }
+  const plain = slabs.float64(values.length);
+  plain.set(values);
+  return { plain };
+}
+
+/** Scales the values; returns the largest size among them, -1 as soon as one is not exactly a whole number of that power. */
+function scaleInto(scaled: Int32Array, values: Float64Array, power: number): number {
+  let largest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] as number;
+    const whole = Math.round(value * power);
+    scaled[i] = whole;
+    if (scaled[i] !== whole || whole / power !== value) return -1;
+    largest = Math.max(largest, Math.abs(whole));
+  }
+  return largest;
+}
+
+export function unpackValues(values: PackedValues, out: Float64Array): void {
+  if ("plain" in values) {
+    out.set(values.plain);
+    return;
+  }
+  const { scaled, decimals } = values;
+  const power = POWERS[decimals] as number;
+  for (let i = 0; i < scaled.length; i++) out[i] = (scaled[i] as number) / power;
+}
+
+export type PackedInstants = Uint32Array | Float64Array;
+
+export function packInstants(instants: Float64Array, slabs: Slabs): PackedInstants {
+  const packed = slabs.uint32(instants.length);
+  for (let i = 0; i < packed.length; i++) {
+    packed[i] = instants[i] as number;
+    if (packed[i] !== instants[i]) {
+      const plain = slabs.float64(instants.length);
+      plain.set(instants);
+      return plain;
+    }
+  }
+  return packed;
+}
+
+/** Stretches of instants: where each begins, and where it ends. */
+export type PackedSelection = Int32Array;
+
+/** Steps in which stretches are looked for: log gaps are few. */
+const STRIDE = 64;
+
+/** Which instants of `among` stand in `instants`; null when all do. Both ascend, and all of `instants` are among them. */
+export function packSelection(
+  instants: Float64Array,
+  among: Float64Array,
+  slabs: Slabs,
+  scratch: Scratch,
+): PackedSelection | null {
+  const count = instants.length;
+  if (count === among.length) return null;
+  const stretches = scratch.int32("stretches", 2 * count);
+  let length = 0;
+  let i = 0;
+  for (let next = 0; next < count; ) {
+    while (among[i] !== instants[next]) i++;
+    stretches[length++] = i;
+    // No instant lies between others that lie equally far apart in both.
+    while (next + STRIDE < count && among[i + STRIDE] === instants[next + STRIDE]) {
+      i += STRIDE;
+      next += STRIDE;
+    }
+    while (next < count && among[i] === instants[next]) {
+      i++;
+      next++;
+    }
+    stretches[length++] = i;
+  }
+  const packed = slabs.int32(length);
+  packed.set(stretches.subarray(0, length));
+  return packed;
+}
+
+/** The instants of a selection; `out` has room for all of them. */
+export function unpackSelection(stretches: PackedSelection, among: Float64Array, out: Float64Array): void {
+  let next = 0;
+  for (let k = 0; k < stretches.length; k += 2) {
+    const end = stretches[k + 1] as number;
+    for (let i = stretches[k] as number; i < end; i++) out[next++] = among[i] as number;
+  }
+}
