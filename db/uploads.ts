@@ -10,7 +10,7 @@ import {
   rmSync,
   statSync,
 } from "node:fs";
-import { open, rename, rm } from "node:fs/promises";
+import { constants, copyFile, open, rename, rm } from "node:fs/promises";
 import path from "node:path";
 import type { ByteSource } from "@/lib/importers/trend-csv/byte-source";
 
@@ -44,7 +44,7 @@ export function openUploadFolder(folder: string): UploadFolder {
       mkdirSync(folder, { recursive: true });
       const passing = path.join(folder, `${process.pid}-${randomUUID()}.part`);
       try {
-        const saved = await writeHashed(passing, bytes);
+        const saved = await (typeof bytes === "string" ? copyHashed(passing, bytes) : writeHashed(passing, bytes));
         await rename(passing, place(saved.sha256));
         return saved;
       } finally {
@@ -67,12 +67,12 @@ export function openUploadFolder(folder: string): UploadFolder {
   };
 }
 
-async function writeHashed(file: string, bytes: UploadBytes): Promise<SavedUpload> {
+async function writeHashed(file: string, bytes: Exclude<UploadBytes, string>): Promise<SavedUpload> {
   const hash = createHash("sha256");
   let byteCount = 0;
   const handle = await open(file, "wx");
   try {
-    for await (const chunk of typeof bytes === "string" ? stretchesOf(bytes) : bytes) {
+    for await (const chunk of bytes) {
       hash.update(chunk);
       byteCount += chunk.byteLength;
       await handle.appendFile(chunk);
@@ -84,7 +84,28 @@ async function writeHashed(file: string, bytes: UploadBytes): Promise<SavedUploa
   return { sha256: hash.digest("hex"), byteCount };
 }
 
-/** Bytes that are copied at a time. */
+/** Copies within the system, and reads what was copied while it goes to disk: the file may still be written to where it is. */
+async function copyHashed(file: string, from: string): Promise<SavedUpload> {
+  await copyFile(from, file, constants.COPYFILE_EXCL);
+  const handle = await open(file, "r+");
+  try {
+    const synced = handle.sync();
+    // Waited for below; a failure while the bytes are read is told there.
+    synced.catch(() => {});
+    const hash = createHash("sha256");
+    let byteCount = 0;
+    for await (const stretch of stretchesOf(file)) {
+      hash.update(stretch);
+      byteCount += stretch.byteLength;
+    }
+    await synced;
+    return { sha256: hash.digest("hex"), byteCount };
+  } finally {
+    await handle.close();
+  }
+}
+
+/** Bytes that are read at a time. */
 const STRETCH_BYTES = 1_000_000;
 
 /** A file's bytes, stretch by stretch in one buffer: each is good until the next is asked for. */

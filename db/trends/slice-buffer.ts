@@ -5,10 +5,10 @@ import { rescale } from "./rescale";
 
 const MOST_DECIMALS = 9;
 
-/** Times are kept as distances from the first of their stretch, which stay within this [s]: 68 years. */
-const LARGEST_DISTANCE = 2_147_483_647;
-
-/** A stretch of the block: samples of one series as they came in one slice. */
+/**
+ * A stretch of the block: samples of one series as they came in one slice. Times are kept as distances from the first of
+ * their stretch, in 32 bits: 68 years.
+ */
 type Stretch = { first: number; start: number; end: number; decimals: number };
 
 /**
@@ -39,11 +39,17 @@ export class SliceBuffer {
     const until = Math.min(ts.length, from + this.capacity - start);
     if (from >= until) return from;
     const first = ts[from] as number;
+    assertTime(series, first);
     const { distances } = this;
     let next = from;
     for (let at = start; next < until; next++, at++) {
-      const distance = (ts[next] as number) - first;
-      if (distance > LARGEST_DISTANCE || distance < -LARGEST_DISTANCE) break;
+      const time = ts[next] as number;
+      // A whole number of seconds from a whole one is whole.
+      const distance = (time - first) | 0;
+      if (first + distance !== time || time < FIRST_SECOND || time > LAST_SECOND) {
+        assertTime(series, time);
+        break;
+      }
       distances[at] = distance;
     }
     this.values.set(v.subarray(from, next), start);
@@ -100,13 +106,12 @@ function assertSlice({ series, ts, v, decimals }: TrendSlice): void {
       `series ${series}: ${decimals} decimals; it must be a whole number from 0 to ${MOST_DECIMALS}`,
     );
   }
-  for (let i = 0; i < ts.length; i++) {
-    const time = ts[i] as number;
-    // False for NaN as well. Most times lie so that their distance from the first that can be kept is a whole number of 32 bits.
-    if (time >= FIRST_SECOND && ((time - FIRST_SECOND) >>> 0) + FIRST_SECOND === time && time <= LAST_SECOND) continue;
-    if (time >= FIRST_SECOND && time <= LAST_SECOND && Math.floor(time) === time) continue;
-    throw new RangeError(
-      `series ${series}: ${time} is not a time that can be kept; it must be a whole UTC second from ${FIRST_SECOND} (1999) to ${LAST_SECOND} (2313)`,
-    );
-  }
+}
+
+function assertTime(series: number, time: number): void {
+  // False for NaN as well.
+  if (time >= FIRST_SECOND && time <= LAST_SECOND && Math.floor(time) === time) return;
+  throw new RangeError(
+    `series ${series}: ${time} is not a time that can be kept; it must be a whole UTC second from ${FIRST_SECOND} (1999) to ${LAST_SECOND} (2313)`,
+  );
 }

@@ -125,7 +125,11 @@ export function convertToStored(
 }
 
 /** States as 0 and 1, NaN for other words and other numbers. */
-function statesAsNumbers({ kind, stateNames, values }: Pick<TrendPoint, "kind" | "stateNames" | "values">): Float64Array {
+function statesAsNumbers({
+  kind,
+  stateNames,
+  values,
+}: Pick<TrendPoint, "kind" | "stateNames" | "values">): Float64Array {
   if (kind === "numeric") return values.map((value) => (value === 0 || value === 1 ? value : Number.NaN));
   const numbers = (stateNames ?? []).map((name) => stateAsNumber(name) ?? Number.NaN);
   return values.map((value) => numbers[value] ?? Number.NaN);

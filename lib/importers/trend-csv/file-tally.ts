@@ -134,11 +134,11 @@ export class FileTally {
         reordered: false,
       }),
     );
-    points.forEach(({ tally, key, evidence, blanks, missing }, i) => {
+    points.forEach(({ tally, key, evidence, blanks, missing, sum }, i) => {
       if (!this.facts.cells) this.cells[key] = addEvidence(this.evidenceAt(key), evidence);
       tally.lists["value-missing"].addMany(blanks, missing);
       this.sorted ||= this.runsBack(tally, ordered[i] as OrderedPoint);
-      tally.addReadings(ordered[i] as OrderedPoint);
+      tally.addReadings(ordered[i] as OrderedPoint, sum);
     });
     this.addInstants(
       points.map(({ tally }) => tally),

@@ -1,13 +1,13 @@
 import { type Rhythm, rhythmOf } from "./gaps";
 
-/** Instants kept whole over all points of a file, in case its parts overlap in time: 12 million, 48 MB. */
-const MOST_KEPT = 12_000_000;
+/** Numbers kept over all points of a file, in case its parts overlap in time [48 MB]. */
+const MOST_KEPT = 6_000_000;
 /** Different steps told apart. A log with more of them and no usual one has no rhythm, and its steps are forgotten. */
 const MOST_STEPS = 1000;
 /** Gaps of one length that are remembered by their place. */
 const MOST_PLACES = 500;
 
-/** How many instants of a file are kept whole so far; shared by all its tallies. */
+/** How many numbers are kept so far of the instants of a file; shared by all its tallies. */
 export type InstantBudget = { kept: number };
 
 type Step = { count: number; places: number[] };
@@ -25,8 +25,11 @@ export class InstantTally {
   /** Steps that were not told apart. */
   private others = 0;
   private isIrregular = false;
-  private parts: Uint32Array[] | null = [];
+  /** All instants by stretches of one step: the first, the step, how many follow. Null when there are too many. */
+  private stretches: number[] | null = [];
   private tangled = false;
+  /** Numbers in `stretches` that the budget knows of. */
+  private counted = 0;
 
   constructor(private readonly budget: InstantBudget) {}
 
@@ -38,7 +41,7 @@ export class InstantTally {
     other.others = this.others;
     other.isIrregular = this.isIrregular;
     other.tangled = this.tangled;
-    other.parts = this.parts && [...this.parts];
+    other.stretches = this.stretches && [...this.stretches];
     other.steps = new Map(
       [...this.steps].map(([length, { count, places }]) => [length, { count, places: [...places] }]),
     );
@@ -49,14 +52,14 @@ export class InstantTally {
   add(instants: Float64Array): void {
     const n = instants.length;
     if (n === 0) return;
-    this.keep(instants);
     const [from, to] = [instants[0] as number, instants[n - 1] as number];
     if (this.count > 0) {
-      if (from > this.last) this.step(this.last, from);
-      else if (to < this.first) this.step(to, this.first);
+      if (from > this.last) this.countSteps(this.last, from - this.last, 1);
+      else if (to < this.first) this.countSteps(to, this.first - to, 1);
       else this.tangled = true;
     }
-    this.stepsWithin(instants);
+    this.stepsWithin(instants, this.stretches);
+    this.giveUpBeyondBudget();
     this.count += n;
     this.first = Math.min(this.first, from);
     this.last = Math.max(this.last, to);
@@ -64,7 +67,7 @@ export class InstantTally {
 
   /** True when parts overlap in time and their instants could not all be kept: the rhythm is then that of the parts. */
   get isRough(): boolean {
-    return this.tangled && this.parts === null;
+    return this.tangled && this.stretches === null;
   }
 
   rhythm(): Rhythm {
@@ -89,33 +92,29 @@ export class InstantTally {
     return new Map([...this.steps].map(([length, { count }]) => [length, count]));
   }
 
-  private stepsWithin(instants: Float64Array): void {
+  private stepsWithin(instants: Float64Array, stretches: number[] | null): void {
     // Most steps of a log are alike: a run of them is counted at once.
-    let length = Number.NaN;
-    let run: Step | null = null;
-    for (let i = 1; i < instants.length; i++) {
-      const from = instants[i - 1] as number;
-      const step = (instants[i] as number) - from;
-      if (step !== length || run === null) {
-        length = step;
-        run = this.stepOf(step);
-      }
-      if (run === null) this.others++;
-      else {
-        run.count++;
-        if (run.places.length < MOST_PLACES) run.places.push(from);
-      }
+    const n = instants.length;
+    if (n === 1) stretches?.push(instants[0] as number, 0, 0);
+    for (let i = 1; i < n; ) {
+      const before = instants[i - 1] as number;
+      const length = (instants[i] as number) - before;
+      let end = i + 1;
+      while (end < n && (instants[end] as number) - (instants[end - 1] as number) === length) end++;
+      stretches?.push(before, length, end - i);
+      this.countSteps(before, length, end - i);
+      i = end;
     }
   }
 
-  private step(from: number, to: number): void {
-    const step = this.stepOf(to - from);
+  private countSteps(from: number, length: number, count: number): void {
+    const step = this.stepOf(length);
     if (step === null) {
-      this.others++;
+      this.others += count;
       return;
     }
-    step.count++;
-    if (step.places.length < MOST_PLACES) step.places.push(from);
+    step.count += count;
+    for (let i = 0; i < count && step.places.length < MOST_PLACES; i++) step.places.push(from + i * length);
   }
 
   private stepOf(length: number): Step | null {
@@ -135,36 +134,42 @@ export class InstantTally {
     return step;
   }
 
-  private keep(instants: Float64Array): void {
-    if (this.parts === null) return;
-    if (this.budget.kept + instants.length > MOST_KEPT) {
-      this.budget.kept -= this.parts.reduce((sum, part) => sum + part.length, 0);
-      this.parts = null;
-      return;
-    }
-    this.budget.kept += instants.length;
-    const kept = new Uint32Array(instants.length);
-    kept.set(instants);
-    this.parts.push(kept);
+  private giveUpBeyondBudget(): void {
+    if (this.stretches === null) return;
+    const { length } = this.stretches;
+    this.budget.kept += length - this.counted;
+    this.counted = length;
+    if (this.budget.kept <= MOST_KEPT) return;
+    this.budget.kept -= length;
+    this.stretches = null;
   }
 
   /** Counts the steps again over all instants in order of time. */
   private untangle(): void {
-    if (!this.tangled || this.parts === null) return;
-    const all = new Float64Array(this.parts.reduce((sum, part) => sum + part.length, 0));
-    let at = 0;
-    for (const part of this.parts) {
-      all.set(part, at);
-      at += part.length;
-    }
+    if (!this.tangled || this.stretches === null) return;
+    const all = instantsOf(this.stretches);
     all.sort();
     let kept = 0;
     for (let i = 0; i < all.length; i++) if (i === 0 || all[i] !== all[kept - 1]) all[kept++] = all[i] as number;
     this.steps = new Map();
     this.others = 0;
     this.isIrregular = false;
-    this.stepsWithin(all.subarray(0, kept));
+    this.stretches = [];
+    this.stepsWithin(all.subarray(0, kept), this.stretches);
     this.tangled = false;
-    this.parts = [];
+    this.giveUpBeyondBudget();
   }
+}
+
+/** The instants of stretches; the end of one and the beginning of the next may be the same. */
+function instantsOf(stretches: readonly number[]): Float64Array {
+  let count = 0;
+  for (let k = 2; k < stretches.length; k += 3) count += (stretches[k] as number) + 1;
+  const all = new Float64Array(count);
+  let at = 0;
+  for (let k = 0; k < stretches.length; k += 3) {
+    const [from, step, more] = [stretches[k] as number, stretches[k + 1] as number, stretches[k + 2] as number];
+    for (let i = 0; i <= more; i++) all[at++] = from + i * step;
+  }
+  return all;
 }

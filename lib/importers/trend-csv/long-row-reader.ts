@@ -32,11 +32,14 @@ export class LongRowReader {
   /** The value of the row that was read last. */
   readonly value = new Float64Array(1);
   private readonly number = new ByteNumber();
-  private readonly fields = new FieldNames();
-  private readonly unitTexts = new FieldNames();
+  private readonly fields: FieldNames;
+  private readonly unitTexts: FieldNames;
   private readonly unitOf: number[] = [];
 
-  constructor(private readonly table: LongTable) {}
+  constructor(private readonly table: LongTable) {
+    this.fields = new FieldNames(table.bytes);
+    this.unitTexts = new FieldNames(table.bytes);
+  }
 
   get names(): string[] {
     return this.fields.texts;
@@ -61,11 +64,11 @@ export class LongRowReader {
         if (Number.isNaN(this.value[0])) return false;
         at = this.number.end;
       } else if (column === stamp) {
-        stamps.readAt(bytes, at, mark, firstLine + this.rows);
+        stamps.readAt(at, mark, firstLine + this.rows);
         if (Number.isNaN(stamps.utc)) return false;
         at = stamps.end;
       } else if (column === name) {
-        this.point = this.fields.idAt(bytes, at, mark);
+        this.point = this.fields.idAt(at, mark);
         if (this.fields.end === at) return false;
         at = this.fields.end;
       } else {
@@ -86,7 +89,7 @@ export class LongRowReader {
   }
 
   private keepsUnit(from: number, to: number): boolean {
-    const id = this.unitTexts.idOf(this.table.bytes, from, to);
+    const id = this.unitTexts.idOf(from, to);
     this.unitOf[this.point] ??= id;
     return this.unitOf[this.point] === id;
   }

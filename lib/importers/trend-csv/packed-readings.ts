@@ -25,10 +25,12 @@ function scaleInto(scaled: Int32Array, values: Float64Array, power: number): num
   let largest = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i] as number;
-    const whole = Math.round(value * power);
+    // Beyond 32 bits it is not the value any more.
+    const whole = (value * power + (value < 0 ? -0.5 : 0.5)) | 0;
+    if (whole / power !== value) return -1;
     scaled[i] = whole;
-    if (scaled[i] !== whole || whole / power !== value) return -1;
-    largest = Math.max(largest, Math.abs(whole));
+    if (whole > largest) largest = whole;
+    else if (-whole > largest) largest = -whole;
   }
   return largest;
 }

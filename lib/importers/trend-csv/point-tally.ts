@@ -50,7 +50,8 @@ export class PointTally {
       for (const value of oddValues[code]) if (this.oddValues[code].size < 6) this.oddValues[code].add(value);
   }
 
-  addReadings({ ts, values, stateNames }: OrderedPoint): void {
+  /** `sum` of the values, where it is known already. */
+  addReadings({ ts, values, stateNames }: OrderedPoint, sum = Number.NaN): void {
     const n = ts.length;
     if (n === 0) return;
     const spotAt = (i: number): Spot => ({
@@ -63,11 +64,7 @@ export class PointTally {
     if (!this.last || last.ts >= this.last.ts) this.last = last;
     this.readings += n;
     for (const name of stateNames ?? []) this.states.add(name);
-    if (!stateNames) {
-      let sum = 0;
-      for (let i = 0; i < n; i++) sum += values[i] as number;
-      this.sum += sum;
-    }
+    if (!stateNames) this.sum += Number.isNaN(sum) ? sumOf(values) : sum;
     if (this.draft.unitAsWritten === null && !stateNames && this.sample.length < MOST_VALUES) {
       const stride = Math.max(1, Math.floor(n / MOST_VALUES));
       for (let i = 0; i < n && this.sample.length < MOST_VALUES; i += stride) this.sample.push(values[i] as number);
@@ -95,4 +92,10 @@ function extentOf({ chunks }: PointDraft): { from: number; to: number } | null {
     }
   }
   return from <= to ? { from, to } : null;
+}
+
+function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i] as number;
+  return sum;
 }

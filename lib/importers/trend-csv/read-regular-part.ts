@@ -1,13 +1,13 @@
 import { zoneTable } from "@/lib/time/zone-table";
 import type { FileFacts } from "./file-facts";
 import type { FileTally } from "./file-tally";
+import type { LongColumns, LongTable } from "./long-row-reader";
 import { decimalOf } from "./number-format";
 import type { Continuation } from "./read-part";
 import { dateColumnOf } from "./read-table";
 import { type RegularPoint, settleRegular } from "./regular-points";
 import { RegularStamps } from "./regular-stamps";
 import { QUOTE } from "./rows";
-import type { LongColumns, LongTable } from "./long-row-reader";
 import { type LongScan, type SweptScan, scanLong, scanSwept } from "./scan-long";
 import { SKIPPED, STAMP, scanWide } from "./scan-wide";
 import type { Scratch } from "./scratch";
@@ -70,7 +70,7 @@ function beforeQuotes(bytes: Buffer): Buffer {
 }
 
 /** The stamps, when all are in one column of text and their form and order are known. */
-function stampsOf({ continuation, timeZone, answers, tally }: RegularInput): RegularStamps | null {
+function stampsOf({ bytes, continuation, timeZone, answers, tally }: RegularInput): RegularStamps | null {
   const { layout } = continuation.table;
   const [source] = continuation.times.sources;
   const form = tally.stampForms.get(0);
@@ -78,7 +78,7 @@ function stampsOf({ continuation, timeZone, answers, tally }: RegularInput): Reg
   if (continuation.times.sources.length !== 1 || source?.form !== "text" || !form) return null;
   if (order.status !== "known" && order.status !== "not-needed") return null;
   if (layout.offsetColumn !== null || layout.numericFlag || layout.statistics || layout.endSource) return null;
-  return new RegularStamps({
+  return new RegularStamps(bytes, {
     form,
     order: order.status === "known" ? order.order : "mdy",
     zone: zoneTable(timeZone),
@@ -99,7 +99,8 @@ function widePoints(input: RegularInput): Found | null {
   const stamps = stampsOf(input);
   const { layout, width } = continuation.table;
   const [group] = layout.groups;
-  if (!stamps || layout.groups.length !== 1 || !group || group.values.some((value) => value.statusColumn !== null)) return null;
+  if (!stamps || layout.groups.length !== 1 || !group || group.values.some((value) => value.statusColumn !== null))
+    return null;
   const roles = new Int16Array(width).fill(SKIPPED);
   roles[dateColumnOf(group.source)] = STAMP;
   group.values.forEach((value, k) => {
@@ -204,7 +205,9 @@ function longPoints(input: RegularInput): Found | null {
   if (!tally.isScattered) {
     const found = read((stamps, table): Found | null => {
       const scan = scanSwept(table, tally.points.length, isLast, scratch);
-      return scan && { rows: scan.taken, end: scan.end, isPlain: scan.isPlain, points: sweptPoints(scan, scratch), stamps };
+      return (
+        scan && { rows: scan.taken, end: scan.end, isPlain: scan.isPlain, points: sweptPoints(scan, scratch), stamps }
+      );
     });
     if (found) return found.rows === 0 ? null : found;
     tally.isScattered = true;
@@ -212,7 +215,13 @@ function longPoints(input: RegularInput): Found | null {
   return read((stamps, table): Found | null => {
     const scan = scanLong(table, scratch);
     if (scan.taken === 0) return null;
-    return { rows: scan.taken, end: scan.end, isPlain: scan.end === bytes.length, points: byPoint(scan, scratch), stamps };
+    return {
+      rows: scan.taken,
+      end: scan.end,
+      isPlain: scan.end === bytes.length,
+      points: byPoint(scan, scratch),
+      stamps,
+    };
   });
 }
 
@@ -243,6 +252,14 @@ function byPoint({ taken: rows, names, units, point, utc, values }: LongScan, sc
   return names.map((name, k) => {
     const own = ts.subarray(ends[k], ends[k + 1]);
     const column = { name, unitText: units?.[k] ?? null };
-    return { column, ts: own, values: kept.subarray(ends[k], ends[k + 1]), instants: own, among: own, blanks: 0, missing: [] };
+    return {
+      column,
+      ts: own,
+      values: kept.subarray(ends[k], ends[k + 1]),
+      instants: own,
+      among: own,
+      blanks: 0,
+      missing: [],
+    };
   });
 }

@@ -7,7 +7,7 @@ import { newDraft } from "./new-draft";
 import type { PointTally } from "./point-tally";
 import type { Continuation } from "./read-part";
 import type { TrendAnswers } from "./trend-file";
-import { implausibleTest, LEAST_SENTINEL, sentinelTest } from "./value-limits";
+import { implausibleTest, leastSentinel, sentinelTest } from "./value-limits";
 
 /** Readings of one point among plain rows. */
 export type RegularPoint = {
@@ -30,6 +30,8 @@ export type SettledPoint = RegularPoint & {
   evidence: CellEvidence;
   key: string;
   stateNames: string[] | null;
+  /** Of the values. */
+  sum: number;
 };
 
 /** The points of plain rows as they add to the tally; null when one needs a closer look: it is new, changes, or has odd values. */
@@ -54,9 +56,10 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
   const { draft } = known;
   if ("unitText" in column && column.unitText !== null && (column.unitText.trim() || null) !== draft.unitAsWritten)
     return null;
-  let [lowest, highest, zeros, ones, before] = [Infinity, -Infinity, 0, 0, -Infinity];
+  let [lowest, highest, zeros, ones, before, sum] = [Infinity, -Infinity, 0, 0, -Infinity, 0];
   for (let i = 0; i < values.length; i++) {
     const value = values[i] as number;
+    sum += value;
     if (value < lowest) lowest = value;
     if (value > highest) highest = value;
     if (value === 0) zeros++;
@@ -84,7 +87,7 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
     !staysAs(known, addEvidence(tally.evidenceAt(key), evidence), answers)
   )
     return null;
-  return { ...point, tally: known, evidence, key, ...statesOf(isState, values, zeros, ones) };
+  return { ...point, tally: known, evidence, key, sum, ...statesOf(isState, values, zeros, ones) };
 }
 
 /** Whether a point without a unit is still taken for what it was, with more of its cells known. */
@@ -111,11 +114,12 @@ function hasOddValues(
 ): boolean {
   const isImplausible = implausibleTest(name, unit);
   if (isImplausible(lowest) || isImplausible(highest)) return true;
-  if (Math.max(Math.abs(lowest), Math.abs(highest)) < LEAST_SENTINEL) return false;
+  const least = leastSentinel(unit);
+  if (lowest > -least && highest < least) return false;
   const isSentinel = sentinelTest(unit, values, new Uint8Array(values.length).fill(NUMBER));
   for (let i = 0; i < values.length; i++) {
     const value = values[i] as number;
-    if ((value >= LEAST_SENTINEL || value <= -LEAST_SENTINEL) && isSentinel(value)) return true;
+    if ((value >= least || value <= -least) && isSentinel(value)) return true;
   }
   return false;
 }

@@ -1,4 +1,5 @@
 import type { ZoneTable } from "@/lib/time/zone-table";
+import { areEqual } from "./byte-compare";
 import { type DateTally, dayOfKey } from "./date-order";
 import { standardOffset } from "./resolve-local";
 import { cleanStamp, stampForm, trimJoint } from "./stamp-column";
@@ -42,36 +43,36 @@ export class RegularStamps {
   /** Where the stamp that was asked for last ends, and its instant [UTC seconds]; NaN when it is not regular. */
   end = 0;
   utc = Number.NaN;
-  /** The stamp read last, which many rows of a long table share. */
-  private readonly lastBytes = new Uint8Array(64);
-  private lastLength = -1;
+  /** Where the stamp read last stands, which many rows of a long table share. */
+  private lastFrom = 0;
+  private lastLength = 0;
+  private readonly view: DataView;
 
-  constructor(private readonly clock: RegularClock) {}
+  constructor(
+    private readonly bytes: Buffer,
+    private readonly clock: RegularClock,
+  ) {
+    this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
+  }
 
-  /** Reads the stamp that begins at `from` and goes on to `mark` or the end of its line; true when it is the last once more. */
-  readAt(bytes: Buffer, from: number, mark: number, line: number): boolean {
-    const { lastLength, lastBytes } = this;
-    if (lastLength > 0 && bytes[from + lastLength] === mark) {
-      let i = lastLength - 1;
-      // Stamps that follow each other differ at their end.
-      while (i >= 0 && bytes[from + i] === lastBytes[i]) i--;
-      if (i < 0) {
-        this.end = from + lastLength;
-        return true;
-      }
+  /** Reads the stamp that begins at `from` and goes on to `mark` or the end of its line. */
+  readAt(from: number, mark: number, line: number): void {
+    const { bytes, lastLength } = this;
+    if (lastLength > 0 && bytes[from + lastLength] === mark && areEqual(this.view, this.lastFrom, from, lastLength)) {
+      this.end = from + lastLength;
+      return;
     }
     let to = from;
     while (to < bytes.length && bytes[to] !== mark && bytes[to] !== LF && bytes[to] !== CR) to++;
     this.end = to;
-    this.utc = this.read(bytes, from, to, line);
-    this.lastLength = to - from <= lastBytes.length ? to - from : -1;
-    for (let i = 0; i < this.lastLength; i++) lastBytes[i] = bytes[from + i] as number;
-    return false;
+    this.utc = this.read(from, to, line);
+    this.lastFrom = from;
+    this.lastLength = to - from;
   }
 
-  /** UTC seconds of the stamp in `bytes[from, to)`, NaN when it is not regular. */
-  read(bytes: Buffer, from: number, to: number, line: number): number {
-    if (!this.templates.matches(bytes, from, to) && !this.readText(bytes, from, to)) return Number.NaN;
+  /** UTC seconds of the stamp in `[from, to)`, NaN when it is not regular. */
+  private read(from: number, to: number, line: number): number {
+    if (!this.templates.matches(this.bytes, from, to) && !this.readText(from, to)) return Number.NaN;
     const { seconds, mark } = this.templates;
     const day = this.days[mark] as Day;
     if (day.isNumeric) this.seeDate(mark, day.key, seconds, line);
@@ -117,7 +118,8 @@ export class RegularStamps {
   }
 
   /** Reads a stamp as text and learns its form; false when it is not regular. */
-  private readText(bytes: Buffer, from: number, to: number): boolean {
+  private readText(from: number, to: number): boolean {
+    const { bytes } = this;
     const text = cleanStamp(bytes.toString("latin1", from, to));
     const at = timeStart(text);
     if (at < 1 || text.length !== to - from) return false;

@@ -64,7 +64,7 @@ export function scanWide(table: WideTable): WideScan {
         }
         at = number.end;
       } else if (role === STAMP) {
-        stamps.readAt(bytes, at, mark, firstLine + taken);
+        stamps.readAt(at, mark, firstLine + taken);
         const instant = stamps.utc;
         // Also false for NaN.
         if (!(instant > before)) break reading;
@@ -91,7 +91,7 @@ export function scanWide(table: WideTable): WideScan {
 }
 
 /** Lines that end, and one that does not. */
-export function countLines(bytes: Buffer): number {
+function countLines(bytes: Buffer): number {
   let count = 0;
   let at = bytes.indexOf(LF);
   while (at >= 0) {

@@ -14,9 +14,12 @@ const OF_OTHERS = new Set([999, 9999, 999.9, 9999.9]);
 /** Smallest size among those of each kind: ordinary readings need no look at the list. */
 const LEAST_OF_TEMPERATURES = Math.min(...[...ALWAYS, ...OF_TEMPERATURES].map(Math.abs));
 const LEAST_OF_OTHERS = Math.min(...[...ALWAYS, ...OF_OTHERS].map(Math.abs));
-export const LEAST_SENTINEL = Math.min(LEAST_OF_TEMPERATURES, LEAST_OF_OTHERS);
 
 const TEMPERATURES: readonly (FileUnit | null)[] = ["degF", "degC", "kelvin"];
+
+/** Readings of a smaller size are no sentinels. */
+export const leastSentinel = (unit: FileUnit | null): number =>
+  TEMPERATURES.includes(unit) ? LEAST_OF_TEMPERATURES : LEAST_OF_OTHERS;
 
 /**
  * Tells sentinels apart from readings. No temperature or percentage reaches those numbers; an airflow or a meter may,
