@@ -1,3 +1,4 @@
+import { isTimeStart } from "./elapsed-seconds";
 import { FILE_UNITS, type TrendAnswers } from "./trend-file";
 
 export type AnswersVerdict = { status: "ok"; answers: TrendAnswers } | { status: "invalid"; message: string };
@@ -9,7 +10,7 @@ const CLOCKS: Record<string, TrendAnswers["clock"]> = {
 };
 
 /**
- * Answers written as `what=value`: `date-order=mdy`, `clock=standard-time-all-year`, `unit=degF`, `unit:NAME=degF`,
+ * Answers written as `what=value`: `date-order=mdy`, `time-start=2026-01-01T00:00`, `clock=standard-time-all-year`, `unit=degF`, `unit:NAME=degF`,
  * `value-column=Average`, `flag-column=0,192` (the good flags).
  */
 export function answersFromWords(pairs: readonly string[]): AnswersVerdict {
@@ -25,6 +26,10 @@ export function answersFromWords(pairs: readonly string[]): AnswersVerdict {
     if (what === "date-order") {
       if (value !== "mdy" && value !== "dmy") return invalid(`date-order is mdy or dmy, not "${value}".`);
       answers.dateOrder = value;
+    } else if (what === "time-start") {
+      if (!isTimeStart(value))
+        return invalid(`time-start is a date and time on the building's clock, 2026-01-01T00:00, not "${value}".`);
+      answers.timeStart = value;
     } else if (what === "clock") {
       const clock = CLOCKS[value];
       if (!clock) return invalid(`clock is standard-time-all-year or local-time, not "${value}".`);
@@ -41,7 +46,7 @@ export function answersFromWords(pairs: readonly string[]): AnswersVerdict {
       answers.flagColumn = { good: value.split(",").map((flag) => flag.trim()) };
     } else {
       return invalid(
-        `Nothing asks for "${what}": use date-order, clock, unit, unit:NAME, value-column or flag-column.`,
+        `Nothing asks for "${what}": use date-order, time-start, clock, unit, unit:NAME, value-column or flag-column.`,
       );
     }
   }

@@ -16,6 +16,13 @@ export function dateOrderAsk(locale: string | undefined): TrendAsk {
   };
 }
 
+export const timeStartAsk = (): TrendAsk => ({
+  what: "time-start",
+  choices: [],
+  question:
+    "The times are seconds that have run since a start, as a simulation or a test instrument writes them. On which date and at what time, on the building's clock, did they start?",
+});
+
 export const clockAsk = (): TrendAsk => ({
   what: "clock",
   choices: ["standard-time-all-year", "local-time"],

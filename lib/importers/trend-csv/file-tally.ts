@@ -36,6 +36,8 @@ export class FileTally {
   private readonly ordersUsed = new Set<DateOrder>();
   private readonly decimalsUsed = new Set<DecimalMark>();
   sorted = false;
+  /** True when times are seconds since a start that the file does not say. */
+  countsSeconds = false;
   /** True when the points of a long table do not come together at each instant. */
   isScattered = false;
   isCutOff = false;
@@ -55,8 +57,9 @@ export class FileTally {
   }
 
   /** Notes the order of day and month that a part was read by. */
-  takeOrder({ order, orderUsed }: Skeleton): void {
+  takeOrder({ order, orderUsed, clocks }: Skeleton): void {
     this.order = order;
+    this.countsSeconds ||= clocks.some(({ source }) => source.form === "elapsed-seconds");
     if (order.status !== "not-needed") this.ordersUsed.add(orderUsed);
   }
 

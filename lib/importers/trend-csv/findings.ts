@@ -74,6 +74,8 @@ const SENTENCES: Record<TrendFindingCode, (facts: Facts) => string> = {
     `${counted(f.count, "row")} ${f.count === 1 ? "has a time" : "have times"} that the clocks skip in spring${onLines(f)}. Most likely the system keeps standard time all year: then every later time is an hour off. Say how its clock runs.`,
   "date-order-unknown": () =>
     "Nothing in the file tells the day from the month in its dates. Say which comes first; nothing is stored until then.",
+  "time-start-unknown": () =>
+    "Its times are seconds since a start that the file does not say. Say when they began; nothing is stored until then.",
   "unit-unknown": (f) =>
     `${counted(f.count, "point")} ${f.count === 1 ? "has" : "have"} no unit in the file. Confirm the unit before importing.`,
   "duplicate-conflicting": (f) =>

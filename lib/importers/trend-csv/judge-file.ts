@@ -1,4 +1,4 @@
-import { clockAsk, dateOrderAsk, flagAsk, unitAsks, valueColumnAsk } from "./asks";
+import { clockAsk, dateOrderAsk, flagAsk, timeStartAsk, unitAsks, valueColumnAsk } from "./asks";
 import type { FileTally } from "./file-tally";
 import { makeFinding } from "./findings";
 import { gapFindings } from "./gap-findings";
@@ -23,15 +23,21 @@ export function judgeFile(evidence: FileEvidence): {
 } {
   const { tally, answers } = evidence;
   const { order, lists } = tally;
-  const instantsKnown = order.status !== "unknown" || answers.dateOrder !== undefined;
+  const isOrderKnown = order.status !== "unknown" || answers.dateOrder !== undefined;
+  const isStartKnown = !tally.countsSeconds || answers.timeStart !== undefined;
+  const instantsKnown = isOrderKnown && isStartKnown;
   const findings: TrendFinding[] = [];
   const asks: TrendAsk[] = [];
   const preamble = tally.opening?.preambleLines ?? 0;
   if (preamble > 0) findings.push(makeFinding("preamble-skipped", { lines: preamble }));
   if (order.status === "known") findings.push(makeFinding("date-order-inferred", { evidence: order.evidence }));
-  if (!instantsKnown) {
+  if (!isOrderKnown) {
     findings.push(makeFinding("date-order-unknown"));
     asks.push(dateOrderAsk(evidence.locale));
+  }
+  if (!isStartKnown) {
+    findings.push(makeFinding("time-start-unknown"));
+    asks.push(timeStartAsk());
   }
   if (tally.statistics) {
     findings.push(makeFinding("interval-statistics"));
@@ -52,7 +58,7 @@ export function judgeFile(evidence: FileEvidence): {
   if (units.unknown > 0) findings.push(makeFinding("unit-unknown", { count: units.unknown }));
   asks.push(...units.asks);
   findings.push(...ofRows(tally), ...tally.points.flatMap(ofPoint));
-  // What speaks of instants stands for nothing while the order of day and month is unknown.
+  // What speaks of instants stands for nothing while the order of day and month, or the start of the count, is unknown.
   if (instantsKnown) findings.push(...ofInstants(evidence));
   return { findings, asks, instantsKnown };
 }

@@ -42,6 +42,7 @@ export function readPart(input: PartInput): PartReading {
     rows,
     timeZone: input.timeZone,
     answeredOrder: answers.dateOrder,
+    answeredStart: answers.timeStart,
     knownOrder: facts.order,
     dates: tally.dates,
     continued: continuation?.times ?? null,

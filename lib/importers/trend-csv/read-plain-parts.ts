@@ -78,11 +78,12 @@ class BlockSizes {
     const { source, blockBytes } = this.input;
     if (source.size <= blockBytes) return blocks.next(source.size);
     const most = blockBytes * this.factor;
-    if (!table) return blocks.next(Math.min(most, FIRST_BLOCK.bytes), Math.min(FIRST_BLOCK.lines, most / 100));
+    if (!table)
+      return blocks.next(Math.min(most, FIRST_BLOCK.bytes), Math.min(FIRST_BLOCK.lines, Math.ceil(most / 100)));
     const sizes = isPlain ? PLAIN_BLOCK : OTHER_BLOCK;
     const kind = table.isLong ? "long" : "wide";
     const usual = isPlain ? sizes[kind] : Math.min(sizes[kind] * this.otherFactor, PLAIN_BLOCK[kind]);
-    const wanted = Math.max(usual * this.factor, sizes.rows * this.rowBytes);
+    const wanted = Math.max(usual * this.factor, Math.ceil(sizes.rows * this.rowBytes));
     return blocks.next(Math.min(most, wanted));
   }
 

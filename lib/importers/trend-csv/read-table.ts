@@ -1,6 +1,7 @@
 import { type ZoneTable, zoneTable } from "@/lib/time/zone-table";
 import { rowsToTake } from "./cut-rows";
 import { type DateTally, dayOfKey, gatherDates, inferDateOrder, type OrderVerdict } from "./date-order";
+import { readTimeStart } from "./elapsed-seconds";
 import * as refusals from "./refusals";
 import type { Rows } from "./rows";
 import { findSections, type Section } from "./sections";
@@ -32,6 +33,8 @@ export type SkeletonInput = {
   rows: Rows;
   timeZone: string;
   answeredOrder: DateOrder | undefined;
+  /** When seconds began to be counted, where a table counts them: on the building's clock, as answered. */
+  answeredStart: string | undefined;
   /** Order of the whole file, when it is known. */
   knownOrder: OrderVerdict | undefined;
   /** Dates of the file so far; those of these rows are added. */
@@ -57,7 +60,10 @@ export function readSkeleton(
 
   const zone = zoneTable(timeZone);
   const words = zoneWords(timeZone);
-  const columns = found.sources.map((source, i) => readStampColumn(rows, source, words, continued?.datesBefore[i]));
+  const startUtc = readTimeStart(input.answeredStart ?? "", zone) ?? undefined;
+  const columns = found.sources.map((source, i) =>
+    readStampColumn(rows, source, words, { dateBefore: continued?.datesBefore[i], startUtc }),
+  );
   const first = columns[0] as StampColumn;
   const sections = findSections(rows, first.status, dateColumnOf(found.sources[0] as TimeSource), {
     isContinued: continued !== null,

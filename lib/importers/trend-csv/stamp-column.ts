@@ -15,7 +15,7 @@ export const FOREIGN_ZONE = 3;
 /** Where the stamps of a table stand and how: one column of text, a date and a time column, or a column of numbers. */
 export type TimeSource = TextSource | NumberSource;
 type TextSource = { form: "text"; column: number } | { form: "date-and-time"; dateColumn: number; timeColumn: number };
-type NumberSource = { form: "epoch-seconds" | "epoch-milliseconds" | "serial"; column: number };
+type NumberSource = { form: "epoch-seconds" | "epoch-milliseconds" | "serial" | "elapsed-seconds"; column: number };
 
 /** Stamps of every row of a table, in typed arrays by row. */
 export type StampColumn = {
@@ -34,8 +34,21 @@ export type StampColumn = {
   filledDown: boolean;
 };
 
-/** Reads the stamps of all rows. `dateBefore` is the date that stood last above them, for rows that leave it out. */
-export function readStampColumn(rows: Rows, source: TimeSource, words: ZoneWords, dateBefore = ""): StampColumn {
+/** What the stamps of rows cannot say themselves. */
+export type StampContext = {
+  /** The date that stood last above the rows, for those that leave it out. */
+  dateBefore?: string;
+  /** When seconds began to be counted, where they are [UTC seconds]. */
+  startUtc?: number;
+};
+
+/** Reads the stamps of all rows. */
+export function readStampColumn(
+  rows: Rows,
+  source: TimeSource,
+  words: ZoneWords,
+  { dateBefore = "", startUtc = 0 }: StampContext = {},
+): StampColumn {
   const n = rows.count;
   const column: StampColumn = {
     status: new Uint8Array(n),
@@ -48,7 +61,7 @@ export function readStampColumn(rows: Rows, source: TimeSource, words: ZoneWords
     filledDown: false,
   };
   if (source.form === "text" || source.form === "date-and-time") readTexts(rows, source, words, dateBefore, column);
-  else readNumbers(rows, source, column);
+  else readNumbers(rows, source, startUtc, column);
   return column;
 }
 
@@ -161,7 +174,7 @@ function fieldOf({ rowFirst }: Rows["fields"], row: number, column: number): num
   return field + 1 < (rowFirst[row + 1] as number) ? field : -1;
 }
 
-function readNumbers(rows: Rows, source: NumberSource, out: StampColumn): void {
+function readNumbers(rows: Rows, source: NumberSource, startUtc: number, out: StampColumn): void {
   out.formats.push({ text: source.form, numeric: false, separator: "", firstRow: 0, count: 0 });
   for (let row = 0; row < rows.count; row++) {
     const text = rows.cell(row, source.column).trim().replace(",", ".");
@@ -174,17 +187,19 @@ function readNumbers(rows: Rows, source: NumberSource, out: StampColumn): void {
     const days = Math.floor(seconds / 86400);
     out.dateKey[row] = days;
     out.secondOfDay[row] = seconds - days * 86400;
-    if (source.form !== "serial") out.offset[row] = 0;
+    if (source.form === "elapsed-seconds") out.offset[row] = -startUtc;
+    else if (source.form !== "serial") out.offset[row] = 0;
     out.status[row] = READ;
     (out.formats[0] as { count: number }).count++;
   }
 }
 
-/** Seconds since 1970 of an epoch number, or local seconds of a spreadsheet serial (days since 1899-12-30, to the second). */
-export function secondsFromNumber(
-  value: number,
-  form: "epoch-seconds" | "epoch-milliseconds" | "serial",
-): number | null {
+/**
+ * Seconds since 1970 of an epoch number, or local seconds of a spreadsheet serial (days since 1899-12-30, to the second).
+ * Seconds that have run are taken to the second.
+ */
+export function secondsFromNumber(value: number, form: NumberSource["form"]): number | null {
+  if (form === "elapsed-seconds") return Math.round(value);
   if (form === "epoch-milliseconds") return value >= 1e11 && value < 4.2e12 ? value / 1000 : null;
   if (form === "epoch-seconds") return value >= 1e8 && value < 4.2e9 ? value : null;
   return value >= 25569 && value < 73051 ? Math.round((value - 25569) * 86400) : null;

@@ -1,3 +1,4 @@
+import { areElapsedSeconds } from "./elapsed-seconds";
 import { isTimeHeading } from "./heading-words";
 import type { Rows } from "./rows";
 import { secondsFromNumber, type TimeSource } from "./stamp-column";
@@ -91,7 +92,7 @@ export function findTimeColumns(rows: Rows): TimeColumns {
   return timeColumn ? { status: "times-without-dates" } : { status: "none" };
 }
 
-/** A column of epoch numbers or spreadsheet serials, believed only under a heading that says time. */
+/** A column of epoch numbers, spreadsheet serials or seconds that have run, believed only under a heading that says time. */
 function numberColumn(rows: Rows, sample: readonly number[]): TimeSource | null {
   for (const row of sample.slice(0, 100)) {
     const headings = rows.cellsOf(row);
@@ -107,6 +108,7 @@ function numberColumn(rows: Rows, sample: readonly number[]): TimeSource | null 
         );
         if (fitting.length > 0 && fitting.length >= 0.8 * values.length) return { form, column };
       }
+      if (areElapsedSeconds(headings[column] as string, values)) return { form: "elapsed-seconds", column };
     }
   }
   return null;

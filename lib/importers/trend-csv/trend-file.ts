@@ -40,6 +40,7 @@ export const TREND_FINDING_SEVERITY = {
   "ambiguous-local-time": "caution",
   "nonexistent-local-time": "caution",
   "date-order-unknown": "caution",
+  "time-start-unknown": "caution",
   "unit-unknown": "caution",
   "duplicate-conflicting": "caution",
   "repeated-name": "caution",
@@ -90,7 +91,8 @@ export type TrendRefusal = { code: RefusalCode; sentence: string; lines?: number
 
 /** A question that has to be answered before anything is stored. */
 export type TrendAsk = {
-  what: "date-order" | "clock" | "unit" | "value-column" | "flag-column";
+  what: "date-order" | "time-start" | "clock" | "unit" | "value-column" | "flag-column";
+  /** Empty when anything may be the answer. */
   choices: string[];
   proposal?: string;
   /** Points that a unit question is about. */
@@ -107,6 +109,8 @@ export type ClockRule = "standard-time-all-year" | "local-time";
 /** Answers given by a person or kept in a mapping profile. */
 export type TrendAnswers = {
   dateOrder?: DateOrder;
+  /** When the seconds of the file began to be counted, on the building's clock: `2026-01-01T00:00`. */
+  timeStart?: string;
   clock?: ClockRule;
   /** Unit of every point whose question offers it: a `FileUnit` or `other`. */
   unit?: string;

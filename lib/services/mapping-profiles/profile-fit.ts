@@ -87,6 +87,8 @@ function answerOf({ answers, shape }: ProfileContent, { what, choices }: TrendAs
       answers.dateOrder ?? (shape.dateFormat === "mdy" || shape.dateFormat === "dmy" ? shape.dateFormat : null);
     return order ? { dateOrder: order } : null;
   }
+  // Every file that counts seconds may have begun at another time.
+  if (what === "time-start") return null;
   if (what === "clock") return answers.clock ? { clock: answers.clock } : null;
   if (what === "value-column")
     return answers.valueColumn && choices.includes(answers.valueColumn) ? { valueColumn: answers.valueColumn } : null;

@@ -145,8 +145,14 @@ function reportOf(run: ImportRunRow): Omit<FileImport, "outcome"> {
   };
 }
 
-function fileAnswersOf({ dateOrder, clock, valueColumn, flagColumn }: TrendAnswers): FileAnswers {
-  return { dateOrder, clock, valueColumn, ...(flagColumn ? { flagColumn: { good: [...flagColumn.good] } } : {}) };
+function fileAnswersOf({ dateOrder, timeStart, clock, valueColumn, flagColumn }: TrendAnswers): FileAnswers {
+  return {
+    dateOrder,
+    timeStart,
+    clock,
+    valueColumn,
+    ...(flagColumn ? { flagColumn: { good: [...flagColumn.good] } } : {}),
+  };
 }
 
 function askedSentence(open: readonly Remark[], ask: readonly TrendAsk[]): string {

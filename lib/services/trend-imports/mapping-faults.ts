@@ -2,6 +2,7 @@ import type { PointRow } from "@/db/queries/points";
 import { convertToStored } from "@/lib/importers/trend-csv/convert-to-stored";
 import { FILE_UNITS, type TrendAsk } from "@/lib/importers/trend-csv/trend-file";
 import { BUILDING_KINDS } from "@/lib/trends/point-kind";
+import { answerTo } from "./answer-to";
 import type { FileAsk } from "./mapping";
 import type { MappingLine } from "./mapping-lines";
 import type { FileAnswers, PointChoice } from "./run-input";
@@ -70,14 +71,14 @@ export function fileFaults(
   const faults = new Map<string, string>();
   for (const { runId, fileName, ask } of fileAsks) {
     const given = givenAnswer(ask, answersByRun[String(runId)] ?? {});
-    const fits = given.length > 0 && given.every((each) => ask.choices.includes(each));
+    const fits = given.length > 0 && (ask.what === "time-start" || given.every((each) => ask.choices.includes(each)));
     if (!fits) faults.set(`answers.${runId}.${ask.what}`, `${fileName}: ${ask.question}`);
   }
   return faults;
 }
 
-function givenAnswer({ what }: TrendAsk, { dateOrder, clock, valueColumn, flagColumn }: FileAnswers): string[] {
-  if (what === "flag-column") return flagColumn?.good ?? [];
-  const given = { "date-order": dateOrder, clock, "value-column": valueColumn, unit: undefined }[what];
+function givenAnswer(ask: TrendAsk, answers: FileAnswers): string[] {
+  if (ask.what === "flag-column") return answers.flagColumn?.good ?? [];
+  const given = answerTo(ask, answers);
   return given ? [given] : [];
 }

@@ -7,6 +7,7 @@ import type { Context } from "../context";
 import { isOnePoint, proposeProfileName, shapeOf, sourceKey } from "../mapping-profiles/file-shape";
 import type { Difference } from "../mapping-profiles/profile-fit";
 import { readProfiles, type Settlement, settlementOf } from "../mapping-profiles/settle";
+import { answerTo } from "./answer-to";
 import { type MappingDraft, readMappingDraft } from "./mapping-draft";
 import { type LineState, lineStateOf, profileChoiceOf } from "./mapping-entry";
 import { inspectionOf, linesOf, listTrendRuns, type MappingLine, readLineBasis } from "./mapping-lines";
@@ -99,13 +100,6 @@ function fileAsksOf(run: ImportRunRow, settlement: Settlement | undefined, draft
       given: { ...answered, ...entered },
       byProfile: answerTo(ask, answered) !== null && answerTo(ask, entered) === null,
     }));
-}
-
-/** The answer to one question, as a text of the form; null when it is not given. */
-export function answerTo({ what }: TrendAsk, answers: FileAnswers): string | null {
-  if (what === "flag-column") return answers.flagColumn ? answers.flagColumn.good.join(",") : null;
-  if (what === "unit") return null;
-  return { "date-order": answers.dateOrder, clock: answers.clock, "value-column": answers.valueColumn }[what] ?? null;
 }
 
 function sourcesOf(

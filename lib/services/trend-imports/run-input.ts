@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { isTimeStart } from "@/lib/importers/trend-csv/elapsed-seconds";
 import { POINT_KINDS } from "@/lib/trends/point-kind";
 
 /** What becomes of one point: imported as a kind, at a zone or at the building as a whole, or left out. */
@@ -23,6 +24,7 @@ export type PointChoice = z.input<typeof pointChoice>;
 /** Answers to a file's questions. */
 export const fileAnswers = z.object({
   dateOrder: z.enum(["mdy", "dmy"]).optional(),
+  timeStart: z.string().refine(isTimeStart, "Give a date and a time of day, for example 2026-01-01 00:00.").optional(),
   clock: z.enum(["standard-time-all-year", "local-time"]).optional(),
   valueColumn: z.string().optional(),
   flagColumn: z.object({ good: z.array(z.string()) }).optional(),

@@ -48,6 +48,7 @@ function answersFrom(values: PostedValues): Record<string, FileAnswers> {
 
 function answerOf(what: string, value: string): FileAnswers {
   if (what === "date-order") return { dateOrder: value as FileAnswers["dateOrder"] };
+  if (what === "time-start") return { timeStart: value };
   if (what === "clock") return { clock: value as FileAnswers["clock"] };
   if (what === "value-column") return { valueColumn: value };
   if (what === "flag-column") return { flagColumn: { good: value.split(",").map((each) => each.trim()) } };

@@ -1,5 +1,6 @@
 import type { OrderMeaning } from "@/lib/services/trend-imports/answer-meanings";
-import { answerTo, type FileAsk } from "@/lib/services/trend-imports/mapping";
+import { answerTo } from "@/lib/services/trend-imports/answer-to";
+import type { FileAsk } from "@/lib/services/trend-imports/mapping";
 import { formatLocal } from "@/lib/time/format";
 
 /** One question to the files of a source, with what each answer would mean. */

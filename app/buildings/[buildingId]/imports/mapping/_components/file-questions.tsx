@@ -16,9 +16,15 @@ export function FileQuestions({ questions, errors }: Props) {
         id={name}
         legend={filesWords(fileNames)}
         hint={`${question}${byProfile ? " The profile answers this." : ""}`}
-        error={errors?.[name] ? "Choose an answer." : undefined}
+        error={errors?.[name] && (choices.length === 0 ? "Give a date and a time of day." : "Choose an answer.")}
       >
         <input type="hidden" name={`runs.${field}`} value={runIds.join(",")} />
+        {choices.length === 0 ? (
+          <label className={styles.answer}>
+            <input type="datetime-local" step={1} name={name} defaultValue={given[0] ?? ""} />
+            <span>date and time of day, on the building's clock</span>
+          </label>
+        ) : null}
         {choices.map(({ value, label, meaning }) => (
           <label key={value} className={styles.answer}>
             <input
