@@ -39,7 +39,7 @@ export function prepareSchema(db: Database.Database, file: string): void {
   db.pragma("page_size = 8192");
   db.pragma("journal_mode = WAL");
   db.pragma("synchronous = NORMAL");
-  db.pragma("cache_size = -65536");
+  db.pragma("cache_size = -16384");
   db.pragma("busy_timeout = 5000");
 
   const version = userVersion(db);

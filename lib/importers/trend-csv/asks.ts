@@ -50,7 +50,7 @@ export function unitAsks(points: readonly PointTally[], answers: TrendAnswers): 
   const groups = new Map<string, { choices: string[]; points: PointTally[] }>();
   for (const point of points) {
     if (point.draft.kind !== "numeric" || point.draft.unitAsWritten !== null || point.readings === 0) continue;
-    const choices = unitChoices(point.name, kindOfName(point.name));
+    const choices = unitChoices(point.name, kindOfName(point.name), Float64Array.from(point.sample));
     if (!choices || answeredUnit(point.name, choices, answers)) continue;
     const key = choices.join();
     const group = groups.get(key);

@@ -54,6 +54,7 @@ export function describeFile(opening: Opening, tables: number, rhythms: Iterable
 
 function dateOrder({ order, orderUsed }: FileContext["skeleton"], { source }: Clock): TrendDetected["dateOrder"] {
   if (source.form === "serial") return "serial";
+  if (source.form === "elapsed-seconds") return "elapsed";
   if (source.form === "epoch-seconds" || source.form === "epoch-milliseconds") return "epoch";
   if (order.status === "known") return orderUsed;
   return order.status === "not-needed" ? "ymd" : undefined;
@@ -61,6 +62,7 @@ function dateOrder({ order, orderUsed }: FileContext["skeleton"], { source }: Cl
 
 function stampZone(clock: Clock, layout: Layout, timeZone: string): string {
   if (clock.source.form === "epoch-seconds" || clock.source.form === "epoch-milliseconds") return "UTC";
+  if (clock.source.form === "elapsed-seconds") return timeZone;
   const at = clock.stamps.status.indexOf(READ);
   if (at >= 0 && !Number.isNaN(clock.stamps.offset[at] as number)) return "in each stamp";
   if (layout.saysUtc) return "UTC";

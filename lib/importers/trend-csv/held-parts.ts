@@ -13,7 +13,7 @@ import { Slabs } from "./slabs";
 import type { PartPoint, ReadProgress, TrendFileResult, TrendPart } from "./trend-file";
 
 /** Readings that are held at most [bytes]: a year of some hundred points. */
-const MOST_BYTES = 64_000_000;
+const MOST_BYTES = 32_000_000;
 
 /** Readings of a point: its instants are a selection (null for all) of those that stand at `among` in its part's list. */
 type HeldPoint = {

@@ -1,7 +1,7 @@
 import { type Rhythm, rhythmOf } from "./gaps";
 
-/** Numbers kept over all points of a file, in case its parts overlap in time [48 MB]. */
-const MOST_KEPT = 6_000_000;
+/** Numbers kept over all points of a file, in case its parts overlap in time [16 MB]. */
+const MOST_KEPT = 2_000_000;
 /** Different steps told apart. A log with more of them and no usual one has no rhythm, and its steps are forgotten. */
 const MOST_STEPS = 1000;
 /** Gaps of one length that are remembered by their place. */

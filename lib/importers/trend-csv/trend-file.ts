@@ -144,7 +144,7 @@ export type TrendDetected = {
   unitsLine?: number;
   layout?: TrendLayout;
   timeColumns?: number;
-  dateOrder?: "mdy" | "dmy" | "ymd" | "epoch" | "serial";
+  dateOrder?: "mdy" | "dmy" | "ymd" | "epoch" | "serial" | "elapsed";
   stampMarks?: "start" | "end" | "instant";
   stampZone?: string;
   sampling?: Sampling | "mixed";

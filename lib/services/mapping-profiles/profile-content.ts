@@ -12,7 +12,7 @@ const profilePoint = z.object({
 const fileShape = z.object({
   layout: z.string().nullable(),
   delimiter: z.string().nullable(),
-  /** How dates are written: `mdy`, `dmy`, `ymd`, `epoch` or `serial`. Null when no file ever showed it. */
+  /** How dates are written: `mdy`, `dmy`, `ymd`, `epoch`, `serial` or `elapsed`. Null when no file ever showed it. */
   dateFormat: z.string().nullable(),
 });
 export type FileShape = z.output<typeof fileShape>;

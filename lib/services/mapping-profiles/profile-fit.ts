@@ -41,6 +41,7 @@ const DATE_WORD: Record<string, string> = {
   dmy: "day first",
   ymd: "year first",
   epoch: "seconds since 1970",
+  elapsed: "seconds since a start",
   serial: "spreadsheet day numbers",
 };
 const LAYOUT_WORD: Record<string, string> = {

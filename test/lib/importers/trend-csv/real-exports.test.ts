@@ -180,3 +180,42 @@ describe("wide exports", () => {
     expect(gaps.map(({ missing }) => (missing ?? 0) + 1)).toEqual([52, 22]);
   });
 });
+
+// Least and largest zone temperatures in °C: the README of the simulated office, there read without this importer.
+describe("a simulation that counts seconds", () => {
+  const RESULTS = [
+    { file: "results_initialize_advance.csv.gz", low: 17.797, high: 20.817, zones: 5 },
+    { file: "results_set_scenario.csv.gz", low: 17.542, high: 22.212, zones: 5 },
+    { file: "results_peak_cool_day.csv", low: 19.001, high: 26.348, zones: 3 },
+  ];
+  for (const { file, low, high, zones } of RESULTS) {
+    test(`${file}: zone temperatures from ${low} to ${high} °C, kelvin by their values`, async () => {
+      const asked = await read(`sim-office-5zone/${file}`, "America/Chicago");
+      expect(asked.outcome).toBe("ask");
+      const unitAsk = asked.ask.find(
+        ({ what, points }) => what === "unit" && points?.includes("hvac_reaZonCor_TZon_y"),
+      );
+      expect(unitAsk).toMatchObject({ choices: ["degF", "degC", "kelvin", "other"], proposal: "kelvin" });
+      expect(asked.ask.map(({ what }) => what)).toContain("time-start");
+      const units = Object.fromEntries((unitAsk?.points ?? []).map((name) => [name, "kelvin"]));
+      const timeStart = "2026-01-01T00:00";
+      const reading = await read(`sim-office-5zone/${file}`, "America/Chicago", { timeStart, units });
+      const temps = reading.points.filter(({ name }) => /^hvac_reaZon\w+_TZon_y$/.test(name));
+      expect(temps).toHaveLength(zones);
+      const stored = temps.map((temp) => convertToStored(temp, "zone-air-temp"));
+      const values = stored.flatMap((each) =>
+        each.status === "ok" ? [...each.v].map((v) => v / 10 ** each.decimals) : [],
+      );
+      expect(values).toHaveLength(500 * zones);
+      expect(Math.min(...values)).toBeCloseTo(low, 2);
+      expect(Math.max(...values)).toBeCloseTo(high, 2);
+    });
+  }
+
+  test("counts on without daylight saving from the start that is given", async () => {
+    const file = "sim-office-5zone/results_peak_cool_day.csv";
+    const { points } = await read(file, "America/Chicago", { timeStart: "2026-01-01T00:00" });
+    // 15,984,000 s after midnight of 1 January, Central Standard Time: 5 July, 00:00 of that time.
+    expect(points[0]?.tsUtcSeconds[0]).toBe(utc("2026-07-05T00:00:00-06:00"));
+  });
+});

@@ -7,6 +7,7 @@ const DATE_WORDS: Record<string, string> = {
   dmy: "day first",
   ymd: "year first",
   epoch: "seconds since 1970",
+  elapsed: "seconds since a start",
   serial: "spreadsheet day numbers",
 };
 const CLOCK_WORDS = { "standard-time-all-year": "standard time all year", "local-time": "local time" };
