@@ -1,5 +1,6 @@
 import path from "node:path";
 import { openAppDatabase } from "@/db/client";
+import { openResultStore } from "@/db/results";
 import { openTrendStore } from "@/db/trends/store";
 import { openUploadFolder } from "@/db/uploads";
 import { createBuilding } from "@/lib/services/buildings/save";
@@ -14,13 +15,16 @@ export type OpenContext = Context & { close(): void };
 export function openContext(folder: string): OpenContext {
   const db = openAppDatabase(path.join(folder, "app.db"));
   const trends = openTrendStore(path.join(folder, "trend.db"));
+  const results = openResultStore(path.join(folder, "results.db"));
   return {
     db,
     trends,
+    results,
     uploads: openUploadFolder(path.join(folder, "uploads")),
     actor: { kind: "command-line", name: "bench" },
     now: Date.now(),
     close() {
+      results.close();
       trends.close();
       db.$client.close();
     },

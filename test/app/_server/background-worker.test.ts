@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { type ImportWorker, startImportWorker } from "@/app/_server/import-worker";
+import { type BackgroundWorker, startBackgroundWorker } from "@/app/_server/background-worker";
 import { openStores, type Stores } from "@/app/_server/open-stores";
 import { createBuilding } from "@/lib/services/buildings/save";
 import type { Context } from "@/lib/services/context";
@@ -19,9 +19,9 @@ import { wideCsv } from "@/test/factories/trend-csv";
 let folder: string;
 let stores: Stores;
 let ctx: Context;
-let worker: ImportWorker | undefined;
+let worker: BackgroundWorker | undefined;
 beforeEach(() => {
-  folder = mkdtempSync(path.join(tmpdir(), "import-worker-"));
+  folder = mkdtempSync(path.join(tmpdir(), "background-worker-"));
   stores = openStores(folder);
   ctx = { ...stores, actor: { kind: "command-line", name: "test" }, now: Date.now() };
 });
@@ -30,8 +30,8 @@ afterEach(async () => {
   rmSync(folder, { recursive: true });
 });
 
-const start = (entry?: string): ImportWorker => {
-  worker = startImportWorker(folder, stores.db, entry);
+const start = (entry?: string): BackgroundWorker => {
+  worker = startBackgroundWorker(folder, stores.db, entry);
   return worker;
 };
 
@@ -71,7 +71,7 @@ test("a worker that breaks down leaves its file interrupted, with the reason, an
     "The import broke down in the middle of this file. Nothing of it is stored.",
   );
   expect(complaint).toHaveBeenCalledWith(
-    "The import worker broke down:",
+    "The background thread broke down:",
     expect.objectContaining({ message: "out of memory" }),
   );
   const second = await receive(buildingId, "b.csv", "2-15 ZN-T (°F)");
