@@ -13,7 +13,8 @@ const FAULT = "There was a fault in the calculation; the server's log has it.";
 const BROKE_DOWN = "The program that works it out broke down; the server's log has the reason.";
 
 type Asked = {
-  isAsked: boolean;
+  /** When it was asked for; null when it is not. */
+  askedMs: number | null;
   begunMs: number | null;
   restUntilMs: number;
   progress: { done: number; of: number } | null;
@@ -36,7 +37,7 @@ export function makeBackgroundAnalyst(send: (message: ToThread) => void, clock: 
   const stateOf = (job: AnalysisJob): Asked => {
     const key = jobKey(job);
     const found = jobs.get(key) ?? {
-      isAsked: false,
+      askedMs: null,
       begunMs: null,
       restUntilMs: 0,
       progress: null,
@@ -49,7 +50,7 @@ export function makeBackgroundAnalyst(send: (message: ToThread) => void, clock: 
   const settle = (state: Asked, failure: AnalysisFailure | null): void => {
     const tookMs = state.begunMs === null ? 0 : clock() - state.begunMs;
     const restUntilMs = clock() + Math.max(LEAST_REST_MS, REST_TIMES * tookMs);
-    Object.assign(state, { isAsked: false, begunMs: null, restUntilMs, progress: null, failure });
+    Object.assign(state, { askedMs: null, begunMs: null, restUntilMs, progress: null, failure });
     for (const wake of state.waiting) wake();
     state.waiting.clear();
   };
@@ -60,16 +61,18 @@ export function makeBackgroundAnalyst(send: (message: ToThread) => void, clock: 
       const state = stateOf(job);
       if (state.failure && clock() - state.failure.atMs < RETRY_MS) return Promise.resolve();
       if (urgency === "patient" && clock() < state.restUntilMs) return Promise.resolve();
-      if (!state.isAsked) send({ say: "work-out", job });
-      state.isAsked = true;
-      if (mostMs === 0) return Promise.resolve();
+      if (state.askedMs === null) send({ say: "work-out", job });
+      state.askedMs ??= clock();
+      // Who comes later does not wait as long again: it is a long one.
+      const leftMs = mostMs - (clock() - state.askedMs);
+      if (leftMs <= 0) return Promise.resolve();
       return new Promise((resolve) => {
         const done = (): void => {
           clearTimeout(timer);
           state.waiting.delete(done);
           resolve();
         };
-        const timer = setTimeout(done, mostMs);
+        const timer = setTimeout(done, leftMs);
         state.waiting.add(done);
       });
     },
@@ -86,7 +89,7 @@ export function makeBackgroundAnalyst(send: (message: ToThread) => void, clock: 
     },
     threadEnded() {
       for (const state of jobs.values())
-        if (state.isAsked || state.begunMs !== null)
+        if (state.askedMs !== null || state.begunMs !== null)
           settle(state, state.begunMs === null ? state.failure : { atMs: clock(), message: BROKE_DOWN });
     },
   };

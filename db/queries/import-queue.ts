@@ -8,6 +8,22 @@ export function findRun(db: Queryable, id: number): ImportRunRow | undefined {
   return db.select().from(importRun).where(eq(importRun.id, id)).get();
 }
 
+/** The same without its long columns. */
+export function findRunLine(db: Queryable, id: number): ImportRunLine | undefined {
+  return db.select(LINE_COLUMNS).from(importRun).where(eq(importRun.id, id)).get();
+}
+
+/** Whether it was said what the points of a run's file are. */
+export function hasAnswers(db: Queryable, id: number): boolean {
+  const { answers } = importRun;
+  const row = db
+    .select({ id: importRun.id })
+    .from(importRun)
+    .where(and(eq(importRun.id, id), isNotNull(answers)))
+    .get();
+  return row !== undefined;
+}
+
 /** The next run to work on: first what is to be withdrawn, then the oldest that was received or queued. */
 export function nextInQueue(db: Queryable): { id: number; state: ImportState; withdraw: boolean } | undefined {
   const columns = { id: importRun.id, state: importRun.state };

@@ -7,7 +7,7 @@ import type { smallOffice } from "./office";
 type Office = Pick<ReturnType<typeof smallOffice>, "ctx" | "buildingId" | "zoneId">;
 
 /** Warm in the day and warmer in summer: long stretches above any supply air temperature. */
-export function bringWeather({ ctx, buildingId }: Office): void {
+export function bringWeather({ ctx, buildingId }: Pick<Office, "ctx" | "buildingId">): void {
   const rows = wholeYear().map((row) => ({
     ...row,
     dryBulb: (

@@ -15,9 +15,9 @@ import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { currencyDecimals } from "@/lib/money/money";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readKept } from "@/lib/services/kept/read-kept";
+import { readKeptAll } from "@/lib/services/kept/read-kept";
 import { COST } from "@/lib/services/overcooling/shown";
-import { readShownZones } from "@/lib/services/zones/shown";
+import { shownZones, ZONES } from "@/lib/services/zones/shown";
 import { AssessmentRemarks } from "./_components/assessment-remarks";
 import { ComponentTable } from "./_components/component-table";
 import { GettingStarted } from "./_components/getting-started";
@@ -48,7 +48,8 @@ export default async function OverviewPage({ params }: Props) {
   const path = `/buildings/${id}`;
   const { building, cost, overview, note } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, id);
-    const [cost, { overview, kept: zones }] = await Promise.all([readKept(ctx, id, COST), readShownZones(ctx, id)]);
+    const [cost, zones] = await readKeptAll(ctx, id, [{ kind: COST }, { kind: ZONES }]);
+    const overview = shownZones(ctx, id, zones);
     return { building, cost: cost.result, overview, note: standingNote(ctx, building, { cost, zones }) };
   }, path);
   if (!cost) {

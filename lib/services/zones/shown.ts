@@ -53,27 +53,27 @@ export async function readShownZones(
   buildingId: number,
 ): Promise<{ overview: ZonesOverview; kept: Kept<ZonesSummary> }> {
   const kept = await readKept(ctx, buildingId, ZONES);
+  return { overview: shownZones(ctx, buildingId, kept), kept };
+}
+
+/** The same with what is kept at hand. Checks no right: whoever read that has done so. */
+export function shownZones(ctx: Context, buildingId: number, kept: Kept<ZonesSummary>): ZonesOverview {
   const found = new Map(kept.result?.zones.map((each) => [each.zoneId, each]));
   const zones = zoneCounts(ctx, buildingId, listZones(ctx.db, buildingId)).map((each) => {
     const { analysis = null, diagnosis = null } = found.get(each.zone.id) ?? {};
     return { ...each, analysis, diagnosis };
   });
-  return { overview: { zones, record: kept.result?.record ?? null }, kept };
+  return { zones, record: kept.result?.record ?? null };
 }
 
 /** One zone in the same way, with its whole analysis, which may be of a moment later than the rest. */
-export async function readShownZone(
-  ctx: Context,
-  buildingId: number,
-  zoneId: number,
-): Promise<{ overview: ZoneDetail; kept: Kept<ZonesSummary> }> {
+export function shownZone(ctx: Context, buildingId: number, zoneId: number, kept: Kept<ZonesSummary>): ZoneDetail {
   const zone = readZone(ctx, buildingId, zoneId);
-  const kept = await readKept(ctx, buildingId, ZONES);
   const own = kept.result?.zones.find((each) => each.zoneId === zoneId);
   const whole = own && (ctx.results.find(buildingId, zoneAnalysisSubject(zoneId))?.result as KeptZoneAnalysis);
   const [counts] = zoneCounts(ctx, buildingId, [zone]);
   const overview = { ...(counts as ZoneCounts), analysis: whole?.analysis ?? null };
-  return { overview: { ...overview, diagnosis: own?.diagnosis ?? null }, kept };
+  return { ...overview, diagnosis: own?.diagnosis ?? null };
 }
 
 function briefOf({ exposure, statistics }: ZoneAnalysis): ZoneBrief {

@@ -3,7 +3,7 @@ import { requestContext } from "@/app/_server/request-context";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { ServiceError } from "@/lib/services/errors";
 import { findKind } from "@/lib/services/kept/kinds";
-import { readKept } from "@/lib/services/kept/read-kept";
+import { readKeptAll } from "@/lib/services/kept/read-kept";
 import { readImportsAtWork } from "@/lib/services/trend-imports/at-work";
 import { markOf } from "../standing-note";
 import { standingLine } from "../standing-words";
@@ -16,13 +16,12 @@ export async function GET(request: Request, { params }: Params): Promise<Respons
   try {
     const building = readBuilding(ctx, Number((await params).buildingId));
     const names = (new URL(request.url).searchParams.get("of") ?? "").split(",");
-    const kept = await Promise.all(
-      names.flatMap((name) => {
-        const [kindName = "", part = null] = name.split("/");
-        const kind = findKind(kindName);
-        return kind ? readKept(ctx, building.id, kind, { part, mostMs: 0 }) : [];
-      }),
-    );
+    const wanted = names.flatMap((name) => {
+      const [kindName = "", part] = name.split("/");
+      const kind = findKind(kindName);
+      return kind ? { kind, part } : [];
+    });
+    const kept = await readKeptAll(ctx, building.id, wanted, 0);
     const line = standingLine(kept, building, readImportsAtWork(ctx, building.id));
     return NextResponse.json({ line, mark: markOf(kept) }, { headers: { "cache-control": "no-store" } });
   } catch (error) {

@@ -35,7 +35,7 @@ export default async function FigureWorkingPage({ params, searchParams }: Props)
       const cost = await readKept(ctx, building.id, COST);
       if (!cost.result) return { working: null, note: standingNote(ctx, building, { cost }) };
       if (!isFigure(cost.result.assessment, figureId)) notFound();
-      const figure = await readKept(ctx, building.id, FIGURE_WORKING, { part: figureId });
+      const figure = await readKept(ctx, building.id, FIGURE_WORKING, figureId);
       const note = standingNote(ctx, building, { [`${FIGURE_WORKING.name}/${figureId}`]: figure });
       return { working: figure.result?.working ?? null, note };
     },

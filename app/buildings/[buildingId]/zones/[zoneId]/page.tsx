@@ -9,10 +9,10 @@ import { EmptyState } from "@/app/_components/ui/empty-state";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readKept } from "@/lib/services/kept/read-kept";
+import { readKeptAll } from "@/lib/services/kept/read-kept";
 import { ZONE_DAYS } from "@/lib/services/zones/days";
 import { readZoneHistory } from "@/lib/services/zones/history";
-import { readShownZone } from "@/lib/services/zones/shown";
+import { shownZone, ZONES } from "@/lib/services/zones/shown";
 import { formatTemperature } from "@/lib/units/format";
 import { standingNote } from "../../standing-note";
 import { ZoneForm } from "../_components/zone-form";
@@ -39,11 +39,10 @@ export default async function ZonePage({ params, searchParams }: Props) {
   const { building, history, days, overview, isWorkedOut, note } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, id);
     const history = await readZoneHistory(ctx, id, Number(zoneId), wanted);
-    const [{ overview, kept: zones }, days] = await Promise.all([
-      readShownZone(ctx, id, Number(zoneId)),
-      readKept(ctx, id, ZONE_DAYS, { part: String(history.zone.id) }),
-    ]);
-    const note = standingNote(ctx, building, { zones, [`${ZONE_DAYS.name}/${history.zone.id}`]: days });
+    const part = String(history.zone.id);
+    const [zones, days] = await readKeptAll(ctx, id, [{ kind: ZONES }, { kind: ZONE_DAYS, part }]);
+    const overview = shownZone(ctx, id, history.zone.id, zones);
+    const note = standingNote(ctx, building, { zones, [`${ZONE_DAYS.name}/${part}`]: days });
     return { building, history, days: days.result ?? [], overview, isWorkedOut: zones.result !== null, note };
   }, `${path}/zones/${zoneId}`);
   const { zone } = history;

@@ -29,7 +29,7 @@ export default async function ZoneDataQualityPage({ params }: Props) {
   const { building, zone, quality, note } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, id);
     const zone = readZone(ctx, id, Number(zoneId));
-    const kept = await readKept(ctx, id, ZONE_QUALITY, { part: String(zone.id) });
+    const kept = await readKept(ctx, id, ZONE_QUALITY, String(zone.id));
     const note = standingNote(ctx, building, { [`${ZONE_QUALITY.name}/${zone.id}`]: kept });
     return { building, zone, quality: kept.result, note };
   }, `${path}/zones/${zoneId}/data-quality`);
