@@ -55,8 +55,8 @@ function prepareMarks(db: Queryable) {
         || ${rows(occupiedInterval, own(occupiedInterval))} || ${rows(holiday, own(holiday))}`,
       zones: sql<string>`${rows(zone, own(zone))} || ${rows(desk, own(desk))}`,
       devices: sql<string>`${rows(device, own(device))} || ${rows(deviceSetting, settings)}`,
-      assumptions: sql<string>`(select json_array(count(*), max(${assumptionOverride.id}),
-        max(${assumptionOverride.endedAtMs})) from ${assumptionOverride} where ${own(assumptionOverride)})`,
+      assumptions: sql<string>`(select json_array(max(${assumptionOverride.id}),
+        count(${assumptionOverride.endedAtMs})) from ${assumptionOverride} where ${own(assumptionOverride)})`,
       reports: sql<string>`(select json_array(count(*), max(${comfortReport.id})) from ${comfortReport}
         where ${own(comfortReport)})`,
       weather: sql<string>`(select json_group_array(json_array(${weatherYear.id}, ${weatherYear.sha256}))
