@@ -1,4 +1,3 @@
-import { constants, platform, setPriority } from "node:os";
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { parentPort, workerData } from "node:worker_threads";
 import { AnalysisQueue } from "@/lib/services/kept/analysis-queue";
@@ -22,10 +21,8 @@ const PROGRESS_MS = 250;
 /*
  * The thread that does what takes long: one for a server process, with connections of its own, so that no page waits. It
  * imports files and works results out by turns: both give way after some ten milliseconds, so that neither stops the other
- * and together they take one core, never two. On Linux a thread has a priority of its own; this one's is low, so that the
- * one that answers people comes first when cores are short.
+ * and together they take one core, never two.
  */
-if (platform() === "linux") setPriority(0, constants.priority.PRIORITY_BELOW_NORMAL);
 const { folder, owner } = workerData as BackgroundThreadData;
 const stores = openStores(folder);
 const ctx = { ...stores, actor: { kind: "command-line" as const, name: "background thread" } };
