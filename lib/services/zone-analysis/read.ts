@@ -1,21 +1,29 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { type BuildingRow, findOccupiedHours } from "@/db/queries/buildings";
-import { listPoints } from "@/db/queries/points";
-import { listZones } from "@/db/queries/zones";
-import { type GroupedZone, groupOffsets } from "@/lib/trends/group-offsets";
+import { listPoints, type PointRow } from "@/db/queries/points";
+import { listZones, type ZoneRow } from "@/db/queries/zones";
+import { type GroupedZone, type GroupOffset, groupOffsets } from "@/lib/trends/group-offsets";
 import { cached, fingerprintOf } from "../cached";
 import type { Context } from "../context";
 import { type AnalysisTarget, analyseZone, type ZoneAnalysis } from "./analyse-zone";
-import { buildingRecord } from "./building-record";
+import { type BuildingRecord, buildingRecord, type RecordPeriod, recordPeriod } from "./building-record";
+import { readGroupedZone } from "./grouped-zone";
 
-export type BuildingAnalysis = {
-  zones: ZoneAnalysis[];
-  record: { fromUtcSeconds: number; toUtcSeconds: number } | null;
-};
+/** Raised when the same trends give another analysis. */
+const VERSION = 3;
+
+export type BuildingAnalysis = { zones: ZoneAnalysis[]; record: RecordPeriod | null };
+
+/** A zone's analysis as it is kept: null when its air temperature is not recorded. */
+export type KeptZoneAnalysis = { analysis: ZoneAnalysis | null };
+
+export const zoneAnalysisSubject = (zoneId: number): string => `zone-analysis/${zoneId}`;
 
 /**
- * What the trends say of every zone of a building. Worked out anew only when trends, mapping, zones, occupied hours or
- * the target change; gives the event loop a turn after each zone.
+ * What the trends say of every zone of a building. Each zone is kept by itself and worked out anew only when its own
+ * trends, mapping or airflows change, or what all zones share: the record's period, the building's own points, occupied
+ * hours, the target. How zones stand beside each other follows when any of them changed. Gives the event loop a turn
+ * after each zone.
  */
 export async function readBuildingAnalysis(
   ctx: Context,
@@ -25,31 +33,103 @@ export async function readBuildingAnalysis(
   const target: AnalysisTarget = { targetZoneAirTempC: building.targetZoneAirTempC, seasonThresholdC };
   const points = listPoints(ctx.db, building.id);
   const zones = listZones(ctx.db, building.id);
-  const fingerprint = fingerprintOf({
-    version: 2,
+  const period = await recordPeriod(ctx, points);
+  if (!period) return { zones: [], record: null };
+  const fingerprints = await zoneFingerprints(ctx, building, { target, points, zones, period });
+  const kept = new Map(ctx.results.list(building.id, "zone-analysis/").map((each) => [each.subject, each]));
+  const whole = recordOnce(ctx, building);
+  const analyses: ZoneAnalysis[] = [];
+  const grouped = new Map<number, GroupedZone>();
+  for (const [i, zone] of zones.entries()) {
+    const subject = zoneAnalysisSubject(zone.id);
+    const fingerprint = fingerprints[i] as string;
+    const known = kept.get(subject);
+    if (known?.restsOn === fingerprint) {
+      const { analysis } = known.result as KeptZoneAnalysis;
+      if (analysis) analyses.push(analysis);
+      continue;
+    }
+    const done = await analyseZone(ctx, await whole(), zone, target);
+    const result: KeptZoneAnalysis = { analysis: done?.analysis ?? null };
+    ctx.results.save({ buildingId: building.id, subject, restsOn: fingerprint, workedOutAtMs: ctx.now, result });
+    if (done) {
+      analyses.push(done.analysis);
+      grouped.set(zone.id, done.grouped);
+    }
+    ctx.onProgress?.({ done: i + 1, of: zones.length });
+    await nextTurn();
+  }
+  const offsets = await offsetsOf(ctx, building, { zones, fingerprints, analyses, grouped, whole });
+  return {
+    zones: analyses.map((analysis) => ({ ...analysis, offset: offsets.get(analysis.zoneId) ?? null })),
+    record: period,
+  };
+}
+
+/** The building's record, read when the first zone needs it. */
+function recordOnce(ctx: Context, building: BuildingRow): () => Promise<BuildingRecord> {
+  let record: Promise<BuildingRecord | null> | undefined;
+  return async () => {
+    record ??= buildingRecord(ctx, building);
+    const found = await record;
+    if (!found) throw new Error("the record of the building was removed while it was analysed");
+    return found;
+  };
+}
+
+type Ground = { target: AnalysisTarget; points: readonly PointRow[]; zones: readonly ZoneRow[]; period: RecordPeriod };
+
+/** What each zone's analysis rests on, in the order of the zones. */
+async function zoneFingerprints(
+  ctx: Context,
+  building: BuildingRow,
+  { target, points, zones, period }: Ground,
+): Promise<string[]> {
+  const revisions = await ctx.trends.rev(points.map((point) => point.id));
+  const byZone = new Map<number | null, unknown[]>();
+  points.forEach((point, i) => {
+    const line = [point.id, point.kind, point.sampling, revisions[i]];
+    byZone.set(point.zoneId, [...(byZone.get(point.zoneId) ?? []), line]);
+  });
+  const shared = fingerprintOf({
+    version: VERSION,
     target,
+    period,
     timeZone: building.timeZone,
     occupied: findOccupiedHours(ctx.db, building.id),
-    zones: zones.map((zone) => [zone.id, zone.floor, zone.minimumAirflowM3ps, zone.designAirflowM3ps]),
-    points: points.map((point) => [point.id, point.kind, point.zoneId, point.sampling]),
-    revisions: await ctx.trends.rev(points.map((point) => point.id)),
+    points: byZone.get(null) ?? [],
   });
-  const { result } = await cached(ctx, { buildingId: building.id, subject: "zone-analysis", fingerprint }, async () => {
-    const record = await buildingRecord(ctx, building);
-    if (!record) return { zones: [], record: null };
-    const analyses: ZoneAnalysis[] = [];
-    const grouped: GroupedZone[] = [];
-    for (const zone of zones) {
-      const done = await analyseZone(ctx, record, zone, target);
+  return zones.map((zone) =>
+    fingerprintOf([shared, zone.minimumAirflowM3ps, zone.designAirflowM3ps, byZone.get(zone.id) ?? []]),
+  );
+}
+
+type Analysed = {
+  zones: readonly ZoneRow[];
+  fingerprints: readonly string[];
+  analyses: readonly ZoneAnalysis[];
+  /** Zones that were read just now. */
+  grouped: ReadonlyMap<number, GroupedZone>;
+  whole: () => Promise<BuildingRecord>;
+};
+
+/** How each zone stands beside its neighbours, by zone id. */
+async function offsetsOf(
+  ctx: Context,
+  building: BuildingRow,
+  { zones, fingerprints, analyses, grouped, whole }: Analysed,
+): Promise<Map<number, GroupOffset>> {
+  const fingerprint = fingerprintOf([fingerprints, zones.map((zone) => [zone.id, zone.floor])]);
+  const about = { buildingId: building.id, subject: "group-offsets", fingerprint };
+  const { result } = await cached(ctx, about, async () => {
+    const rows = new Map(zones.map((zone) => [zone.id, zone]));
+    const members: GroupedZone[] = [];
+    for (const analysis of analyses) {
+      const zone = rows.get(analysis.zoneId) as ZoneRow;
+      members.push(grouped.get(zone.id) ?? (await readGroupedZone(ctx, await whole(), zone, analysis)));
       await nextTurn();
-      if (!done) continue;
-      analyses.push(done.analysis);
-      grouped.push(done.grouped);
     }
-    const offsets = new Map(groupOffsets(grouped).map((each) => [each.zoneId, each]));
-    for (const analysis of analyses) analysis.offset = offsets.get(analysis.zoneId) ?? null;
-    const { fromUtcSeconds, toUtcSeconds } = record;
-    return { zones: analyses, record: { fromUtcSeconds, toUtcSeconds } };
+    return groupOffsets(members);
   });
-  return result;
+  return new Map(result.map((offset) => [offset.zoneId, offset]));
 }

@@ -61,7 +61,7 @@ const SENTENCES = [
 const LIVE_CALCULATIONS = ["lib/electrical/device-sheet"];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];
-const STORES = ["db/client.ts", "db/trends", "db/uploads.ts", "db/passing-files.ts"];
+const STORES = ["db/client.ts", "db/trends", "db/results.ts", "db/uploads.ts", "db/passing-files.ts"];
 
 const rowsFor = (areas: readonly string[], row: (area: string) => Allowance): Record<string, Allowance> =>
   Object.fromEntries(areas.map((area) => [area, row(area)]));
@@ -93,6 +93,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "db/queries": { values: ["drizzle-orm", "db/schema"], types: ["db/client.ts", ...PURE_LIB] },
   "db/client.ts": { values: ["drizzle-orm", "better-sqlite3", "db/schema", "node:*"], types: PURE_LIB },
   "db/trends": { values: ["better-sqlite3", "node:*"], types: ["lib/trends"] },
+  "db/results.ts": { values: ["better-sqlite3", "node:*"] },
   "db/passing-files.ts": { values: ["node:*"] },
   "db/uploads.ts": { values: ["node:*"], types: ["lib/importers"] },
   "db/seed": { values: [...STORES, "db/schema", "db/queries", "drizzle-orm", "node:*", ...PURE_LIB], types: [] },

@@ -3,7 +3,7 @@ import type { FindingLine } from "@/app/_components/ui/findings-list";
 import type { Building } from "@/lib/services/buildings/find";
 import type { ZoneDay } from "@/lib/services/zones/days";
 import type { ZoneHistory } from "@/lib/services/zones/history";
-import type { ZoneOverview } from "@/lib/services/zones/overview";
+import type { ZoneDetail } from "@/lib/services/zones/overview";
 import { formatLocalDate } from "@/lib/time/format";
 import { localDateAt } from "@/lib/time/local-date";
 import { RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
@@ -16,7 +16,7 @@ import { belowTargetPct } from "../view-model";
 type Shown = Pick<Building, "temperatureUnit" | "timeZone" | "targetZoneAirTempC">;
 
 /** The zone's one sentence: its verdict with the evidence in the same breath. */
-export function zoneLede(overview: ZoneOverview | undefined, building: Shown): string {
+export function zoneLede(overview: ZoneDetail | undefined, building: Shown): string {
   const { diagnosis, analysis } = overview ?? {};
   const mean = analysis?.exposure.occupiedZoneAirTempC?.mean;
   if (!diagnosis || mean === undefined)
@@ -33,7 +33,7 @@ export function zoneLede(overview: ZoneOverview | undefined, building: Shown): s
   return `${verdict} ${RAISING_WORDS[diagnosis.raisingSetpointHelps]}`;
 }
 
-export function causeLines(overview: ZoneOverview | undefined, building: Shown): FindingLine[] {
+export function causeLines(overview: ZoneDetail | undefined, building: Shown): FindingLine[] {
   const words = quantityWords(building.temperatureUnit, building.timeZone);
   return (overview?.diagnosis?.causes ?? []).map((cause) => {
     const { what, action } = trendFindingWords(cause, words);
@@ -41,7 +41,7 @@ export function causeLines(overview: ZoneOverview | undefined, building: Shown):
   });
 }
 
-export function dataFindingLines(overview: ZoneOverview | undefined, building: Shown): FindingLine[] {
+export function dataFindingLines(overview: ZoneDetail | undefined, building: Shown): FindingLine[] {
   const words = quantityWords(building.temperatureUnit, building.timeZone);
   return (overview?.analysis?.exposure.findings ?? []).map((finding, i) => {
     const { what, action } = trendFindingWords(finding, words);
@@ -50,7 +50,7 @@ export function dataFindingLines(overview: ZoneOverview | undefined, building: S
 }
 
 /** Mean zone air by hour of the week less the target, or null without trends. */
-export function weekDifferences(overview: ZoneOverview | undefined, targetC: number): (number | null)[][] | null {
+export function weekDifferences(overview: ZoneDetail | undefined, targetC: number): (number | null)[][] | null {
   const means = overview?.analysis?.statistics.weekHourMeansC;
   return means?.map((day) => day.map((mean) => (mean === null ? null : mean - targetC))) ?? null;
 }
