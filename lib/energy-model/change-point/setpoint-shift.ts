@@ -1,57 +1,65 @@
-import { type ChangePointModel, modelledEnergyKwh, sensitivities } from "./change-point-model";
+import type { OutdoorHours } from "../outdoor-hours";
+import type { ChangePointModel } from "./change-point-model";
 import type { QualifiedFit } from "./choose-model";
 import { quadratic } from "./qualify-fit";
 
 /**
- * The model with its cooling change point moved up by `riseK`: what the building would use if cooling began that much
- * warmer, slope and everything below the change point left as they are. Of 4P the bend moves along its left line. Null
- * for a model that has no cooling change point (2P and 3PH): it does not say what a setpoint is worth.
+ * A cooling change point [°C] with the slope that begins there [kWh an interval and K] and where both stand among the
+ * parameters; null where the model has none. Of 4P the slope is what the bend adds to the left line.
  */
-export function withWarmerChangePoint(model: ChangePointModel, riseK: number): ChangePointModel | null {
+export function coolingWing(model: ChangePointModel): CoolingWing | null {
   switch (model.kind) {
     case "3PC":
-    case "5P":
-      return { ...model, coolingChangeC: model.coolingChangeC + riseK };
+      return { slopeKwhPerK: model.coolingSlope, changeC: model.coolingChangeC, slopeWeights: [0, 1, 0], changeAt: 2 };
     case "4P":
-      return { ...model, base: model.base + model.leftSlope * riseK, changeC: model.changeC + riseK };
+      return {
+        slopeKwhPerK: model.rightSlope - model.leftSlope,
+        changeC: model.changeC,
+        slopeWeights: [0, -1, 1, 0],
+        changeAt: 3,
+      };
+    case "5P":
+      return {
+        slopeKwhPerK: model.coolingSlope,
+        changeC: model.coolingChangeC,
+        slopeWeights: [0, 0, 0, 1, 0],
+        changeAt: 4,
+      };
     default:
       return null;
   }
 }
 
-/** A cooling change point [°C] with the slope that begins there [kWh an interval and K]; null where the model has none. */
-export function coolingWing(model: ChangePointModel): { slopeKwhPerK: number; changeC: number } | null {
-  if (model.kind === "4P") return { slopeKwhPerK: model.rightSlope - model.leftSlope, changeC: model.changeC };
-  return model.kind === "3PC" || model.kind === "5P"
-    ? { slopeKwhPerK: model.coolingSlope, changeC: model.coolingChangeC }
-    : null;
-}
+export type CoolingWing = {
+  slopeKwhPerK: number;
+  changeC: number;
+  /** The slope as a sum of the parameters, and the position of the change point among them. */
+  slopeWeights: readonly number[];
+  changeAt: number;
+};
 
 /**
- * Energy [kWh] that a change point moved up by `riseK` saves over intervals of the given outdoor temperatures:
+ * Energy [kWh] that a change point moved up by `riseK` saves over a year of intervals:
  * slope · [CDD(T_cp) - CDD(T_cp + rise)], the whole curve and not its tangent (reference C-ii). The slope already holds
- * plant efficiency, outdoor air, sun and fans. Standard error by the covariance of the fit. Null as above.
+ * plant efficiency, outdoor air, sun and fans. Standard error by the covariance of the fit. `year` has the intervals'
+ * mean temperatures, each weighted by the intervals that it stands for. Null for a model without a cooling change point
+ * (2P and 3PH): it does not say what a setpoint is worth.
  */
 export function changePointSaving(
   { model, errors }: Pick<QualifiedFit, "model" | "errors">,
-  outdoorC: ArrayLike<number>,
+  year: Pick<OutdoorHours, "degreeHours" | "hoursAtOrAbove">,
   riseK: number,
 ): { savingKwh: number; standardErrorKwh: number } | null {
-  const warmer = withWarmerChangePoint(model, riseK);
-  if (warmer === null) return null;
-  let savingKwh = 0;
-  const gradient = errors.covariance.map(() => 0);
-  for (let i = 0; i < outdoorC.length; i++) {
-    const tempC = outdoorC[i] as number;
-    savingKwh += modelledEnergyKwh(model, tempC) - modelledEnergyKwh(warmer, tempC);
-    const now = sensitivities(model, tempC);
-    const then = sensitivities(warmer, tempC);
-    // The moved bend of 4P stands on the left line, so its level depends on the left slope as well.
-    if (model.kind === "4P") then[1] = (then[1] as number) + riseK;
-    for (let k = 0; k < gradient.length; k++)
-      gradient[k] = (gradient[k] as number) + (now[k] as number) - (then[k] as number);
-  }
-  return { savingKwh, standardErrorKwh: Math.sqrt(quadratic(errors.covariance, gradient)) };
+  const wing = coolingWing(model);
+  if (wing === null) return null;
+  const { slopeKwhPerK, changeC, slopeWeights, changeAt } = wing;
+  const degreesLess = year.degreeHours(changeC) - year.degreeHours(changeC + riseK);
+  const passed = year.hoursAtOrAbove(changeC) - year.hoursAtOrAbove(changeC + riseK);
+  const gradient = slopeWeights.map((weight, k) => (k === changeAt ? -slopeKwhPerK * passed : weight * degreesLess));
+  return {
+    savingKwh: slopeKwhPerK * degreesLess,
+    standardErrorKwh: Math.sqrt(quadratic(errors.covariance, gradient)),
+  };
 }
 
 /**

@@ -1,11 +1,8 @@
 import { expect, test } from "vitest";
 import { candidateOf } from "@/lib/energy-model/change-point/choose-model";
 import { fitModel } from "@/lib/energy-model/change-point/fit-model";
-import {
-  changePointSaving,
-  measuredSetpointResponse,
-  withWarmerChangePoint,
-} from "@/lib/energy-model/change-point/setpoint-shift";
+import { changePointSaving, measuredSetpointResponse } from "@/lib/energy-model/change-point/setpoint-shift";
+import { outdoorHours } from "@/lib/energy-model/outdoor-hours";
 import { pairedDifference } from "@/lib/energy-model/verification/paired-difference";
 import { sampleSize } from "@/lib/energy-model/verification/sample-size";
 import {
@@ -102,6 +99,9 @@ test.each(loadCheckValues<{ z: number[]; cv: number[]; e: number[]; N: number[] 
   },
 );
 
+/** A year of which each temperature is one interval. */
+const yearOf = (T: ArrayLike<number>) => outdoorHours(T, new Float64Array(T.length).fill(1));
+
 type Shift = { T: number[]; b1: number; Tcp: number; kappa: number; dTset_K: number };
 test.each(loadCheckValues<Shift>("energy-model/setpoint-shift").cases)(
   "saves by moving the change point, not by its tangent: $name",
@@ -117,7 +117,7 @@ test.each(loadCheckValues<Shift>("energy-model/setpoint-shift").cases)(
       standardErrors: {},
     };
     const riseK = kappa * dTset_K;
-    const saving = changePointSaving({ model, errors }, T, riseK)?.savingKwh ?? Number.NaN;
+    const saving = changePointSaving({ model, errors }, yearOf(T), riseK)?.savingKwh ?? Number.NaN;
     const cooling = T.reduce((sum, each) => sum + b1 * Math.max(0, each - Tcp), 0);
     compareWithCase(check, {
       cooling_kWh: cooling,
@@ -137,14 +137,21 @@ test("a saving's standard error is that of its parameters, carried by difference
     const fitted = fitModel(kind, { outdoorC: T, energyKwh });
     if (!fitted) throw new Error("no model");
     // Off any reading: at one the energy has a kink, and no difference quotient is its derivative.
-    const model = withWarmerChangePoint(fitted, 0.00137) ?? fitted;
+    const off = 0.00137;
+    const model =
+      fitted.kind === "4P"
+        ? { ...fitted, changeC: fitted.changeC + off }
+        : fitted.kind === "2P" || fitted.kind === "3PH"
+          ? fitted
+          : { ...fitted, coolingChangeC: fitted.coolingChangeC + off };
     const { errors } = candidateOf(model, { outdoorC: T, energyKwh }, "day");
     if (!errors) throw new Error("no errors");
-    const saving = changePointSaving({ model, errors }, T, 0.5);
+    const saving = changePointSaving({ model, errors }, yearOf(T), 0.5);
     const keys = Object.keys(errors.standardErrors) as (keyof typeof model)[];
     const gradient = keys.map((key) => {
       const moved = (by: number): number =>
-        changePointSaving({ model: { ...model, [key]: (model[key] as number) + by }, errors }, T, 0.5)?.savingKwh ?? 0;
+        changePointSaving({ model: { ...model, [key]: (model[key] as number) + by }, errors }, yearOf(T), 0.5)
+          ?.savingKwh ?? 0;
       return (moved(1e-5) - moved(-1e-5)) / 2e-5;
     });
     let variance = 0;
@@ -164,8 +171,8 @@ test("models without a cooling change point do not say what a setpoint is worth"
     standardErrors: {},
   };
   const heating = { kind: "3PH" as const, base: 1, heatingSlope: 2, heatingChangeC: 10 };
-  expect(changePointSaving({ model: heating, errors }, [1, 2], 1)).toBeNull();
-  expect(changePointSaving({ model: { kind: "2P", base: 1, slope: 1 }, errors }, [1, 2], 1)).toBeNull();
+  expect(changePointSaving({ model: heating, errors }, yearOf([1, 2]), 1)).toBeNull();
+  expect(changePointSaving({ model: { kind: "2P", base: 1, slope: 1 }, errors }, yearOf([1, 2]), 1)).toBeNull();
 });
 
 test("a setpoint that was changed measures its own response", () => {
