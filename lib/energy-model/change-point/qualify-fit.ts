@@ -92,7 +92,8 @@ function slopesOf(model: ChangePointModel): Slope[] {
           side: sign < 0 ? "heating" : "cooling",
           perK: Math.abs(model.slope),
           varianceWeights: [0, 1],
-          distanceK: () => Number.POSITIVE_INFINITY,
+          // It has no change point to be beyond: every reading bears on its slope.
+          distanceK: () => LEAST_SLOPE_DEGREE_DAYS,
         },
       ];
     }
