@@ -17,6 +17,8 @@ export type Candidate = {
   model: ChangePointModel;
   goodness: Goodness;
   errors: ParameterErrors | null;
+  /** Coldest and warmest reading of the fit. */
+  fittedC: { lowC: number; highC: number };
   faults: FitFinding[];
 };
 
@@ -55,5 +57,12 @@ export function candidateOf(model: ChangePointModel, readings: EnergyReadings, l
   const modelled = readings.outdoorC.map((tempC) => modelledEnergyKwh(model, tempC));
   const goodness = goodnessOf(readings.energyKwh, modelled, PARAMETERS[model.kind]);
   const errors = parameterErrors(model, readings, goodness);
-  return { model, goodness, errors, faults: fitFaults(model, readings, { goodness, errors, length }) };
+  const fittedC = { lowC: Math.min(...readings.outdoorC), highC: Math.max(...readings.outdoorC) };
+  return {
+    model,
+    goodness,
+    errors,
+    fittedC,
+    faults: fitFaults(model, { goodness, errors, fittedC, length }, readings),
+  };
 }

@@ -35,15 +35,20 @@ type Slope = {
 /** Reasons why a fit may not be used; none when it may. All of them are given, not only the first. */
 export function fitFaults(
   model: ChangePointModel,
+  fit: {
+    goodness: Goodness;
+    errors: ParameterErrors | null;
+    fittedC: { lowC: number; highC: number };
+    length: ReadingLength;
+  },
   { outdoorC }: EnergyReadings,
-  fit: { goodness: Goodness; errors: ParameterErrors | null; length: ReadingLength },
 ): FitFinding[] {
-  const { goodness, errors, length } = fit;
+  const { goodness, errors, fittedC, length } = fit;
   const faults: FitFinding[] = [];
   const stop = (code: FitFindingCode, evidence: FitFinding["evidence"]): void => {
     faults.push({ code, severity: "disqualifies", evidence: { model: model.kind, ...evidence } });
   };
-  const spanK = Math.max(...minMax(outdoorC)) - Math.min(...minMax(outdoorC));
+  const spanK = fittedC.highC - fittedC.lowC;
   if (spanK < LEAST_TEMP_SPAN_K) stop("temperature-span-short", { spanK, leastK: LEAST_TEMP_SPAN_K });
   for (const slope of slopesOf(model)) {
     const { side, perK } = slope;
@@ -162,13 +167,4 @@ export function quadratic(covariance: ParameterErrors["covariance"], weights: re
   for (const [i, row] of covariance.entries())
     for (const [j, each] of row.entries()) sum += each * (weights[i] ?? 0) * (weights[j] ?? 0);
   return Math.max(0, sum);
-}
-
-function minMax(values: Float64Array): [number, number] {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const value of values) {
-    low = Math.min(low, value);
-    high = Math.max(high, value);
-  }
-  return [low, high];
 }

@@ -19,6 +19,9 @@ export type Ranged = { value: number; low: number; high: number };
  */
 export type SetpointResponse = { area: Ranged; cooling: Ranged; sensible: Ranged };
 
+/** The same with the part of the price of electricity that a saved kWh is worth. */
+export type PricedResponse = SetpointResponse & { priced: Ranged };
+
 /** A year of one day type: mean outdoor temperature of its intervals [°C] and the days that each stands for. */
 export type TypeYear = { type: DayType; outdoorC: Float64Array; daysEach: Float64Array };
 
@@ -32,6 +35,8 @@ export type EnergyPerKelvin = {
   fitErrorKwh: number;
   standardErrorKwh: number;
   range: Range80;
+  /** The same times the part of the price that a saved kWh is worth: times a price it is money. */
+  pricedRange: Range80;
   /** Share of the year's energy above the change points that the saving is. */
   coolingFraction: number;
   /** Stated kappa. */
@@ -48,7 +53,7 @@ const DRAWS = 4000;
  */
 export function energyPerKelvin(
   fits: readonly TypeFit[],
-  shares: SetpointResponse,
+  shares: PricedResponse,
   seed: number,
 ): EnergyPerKelvin | null {
   const cooled = fits
@@ -72,13 +77,14 @@ export function energyPerKelvin(
     const drawn = drawResponse(shares, random);
     return sum(cooled.map((each) => drawSaving(savingOf(each, drawn), random)));
   });
-  const [p10, p50, p90] = quantiles(draws, [0.1, 0.5, 0.9]) as [number, number, number];
+  const priced = draws.map((each) => each * triangularQuantile(triangleOf(shares.priced), random()));
   const coolingKwh = sum(byType.map((each) => each.coolingKwh));
   return {
     savingKwh,
     fitErrorKwh,
     standardErrorKwh,
-    range: { p10, p50, p90 },
+    range: rangeOf(draws),
+    pricedRange: rangeOf(priced),
     coolingFraction: coolingKwh > 0 ? savingKwh / coolingKwh : 0,
     response,
     byType: byType.map(({ type, savingKwh, coolingKwh, degreeDays, degreeDaysAfter }) => ({
@@ -113,6 +119,11 @@ function coolingOf(
     degreeDays,
     degreeDaysAfter: days.degreeHours(wing.changeC + riseK),
   };
+}
+
+function rangeOf(draws: Float64Array): Range80 {
+  const [p10, p50, p90] = quantiles(draws, [0.1, 0.5, 0.9]) as [number, number, number];
+  return { p10, p50, p90 };
 }
 
 const triangleOf = ({ low, value, high }: Ranged) => ({ low, mode: value, high });

@@ -22,6 +22,7 @@ const SHARES = {
   area: share(1, 1, 1),
   cooling: share(0.8, 0.6, 1, "cooling-share"),
   sensible: share(0.75, 0.65, 0.85, "sensible-share"),
+  priced: share(1, 1, 1),
 };
 
 const model = modelOfDays(

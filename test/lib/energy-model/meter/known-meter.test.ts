@@ -77,7 +77,10 @@ describe.skipIf(!existsSync(FOLDER))("a meter with known parameters (meter-with-
 
   it("sees the tenth that the year after uses less", () => {
     const expected = 0.9 * before.model.coolingSlope;
-    const error = Math.hypot(after.errors?.standardErrors.coolingSlope ?? 0, 0.9 * (before.errors?.standardErrors.coolingSlope ?? 0));
+    const error = Math.hypot(
+      after.errors?.standardErrors.coolingSlope ?? 0,
+      0.9 * (before.errors?.standardErrors.coolingSlope ?? 0),
+    );
     expect(Math.abs(after.model.coolingSlope - expected)).toBeLessThan(2 * error);
   });
 
