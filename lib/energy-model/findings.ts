@@ -11,7 +11,9 @@ type Value = Evidence[string] | undefined;
 const whole = (value: Value): string => formatNumber(Number(value), { decimals: 0 });
 const percent = (value: Value, decimals = 0): string => `${formatNumber(100 * Number(value), { decimals })} %`;
 const step = (value: Value, unit: TemperatureUnit): string => formatTemperatureDifference(Number(value), unit).text;
-const slope = (value: Value): string => `${formatNumber(Number(value), { significantDigits: 3 })} kWh/K`;
+/** Energy a kelvin, or a Fahrenheit degree. */
+const slope = (value: Value, unit: TemperatureUnit): string =>
+  `${formatNumber(Number(value) / (unit === "F" ? 1.8 : 1), { significantDigits: 3 })} kWh/${unit === "F" ? "°F" : "K"}`;
 
 const SENTENCES: Record<MeterFindingCode, Say> = {
   "days-few": (e) => ({
@@ -61,16 +63,16 @@ const SENTENCES: Record<MeterFindingCode, Say> = {
     what: `The readings span only ${step(e.spanK, unit)} of outdoor air temperature; ${step(e.leastK, unit)} are the least for a model.`,
     action: "Wait for other weather, or bring in an older record.",
   }),
-  "slope-wrong-sign": (e) => ({
-    what: `The ${String(e.side)} slope of the ${String(e.model)} model is ${slope(e.slopeKwhPerK)}: it would use less the ${e.side === "cooling" ? "hotter" : "colder"} it gets.`,
+  "slope-wrong-sign": (e, unit) => ({
+    what: `The ${String(e.side)} slope of the ${String(e.model)} model is ${slope(e.slopeKwhPerK, unit)}: it would use less the ${e.side === "cooling" ? "hotter" : "colder"} it gets.`,
     action: "",
   }),
   "slope-days-few": (e, unit) => ({
     what: `The ${String(e.side)} slope of the ${String(e.model)} model rests on ${whole(e.days)} days and ${step(e.degreeDays, unit)} times days beyond its change point; ${whole(e.leastDays)} days and ${step(e.leastDegreeDays, unit)} times days are the least.`,
     action: "",
   }),
-  "slope-not-significant": (e) => ({
-    what: `The ${String(e.side)} slope of the ${String(e.model)} model, ${slope(e.slopeKwhPerK)} with a standard error of ${slope(e.standardErrorKwhPerK)}, may be luck (${percent(e.chance)} chance, at most ${percent(e.most)} is let pass).`,
+  "slope-not-significant": (e, unit) => ({
+    what: `The ${String(e.side)} slope of the ${String(e.model)} model, ${slope(e.slopeKwhPerK, unit)} with a standard error of ${slope(e.standardErrorKwhPerK, unit)}, may be luck (${percent(e.chance)} chance, at most ${percent(e.most)} is let pass).`,
     action: "",
   }),
   "parameters-not-determined": (e) => ({
