@@ -1,14 +1,16 @@
 import type { ChangePointModel, ModelKind } from "./change-point-model";
-import { searchOneWing, searchTwoLines, searchTwoWings } from "./search";
+import { searchOneWing, searchTwoLines } from "./search";
+import { searchTwoWings } from "./search-two-wings";
 import { SortedSums, type WingedFit } from "./sorted-sums";
 
 /** Energy of intervals of equal length [kWh] with their mean outdoor air temperatures [°C], in the order of time. */
 export type EnergyReadings = { outdoorC: Float64Array; energyKwh: Float64Array };
 
 /**
- * The model of a kind with the least squared error over all change points: the global optimum (see `search.ts`).
+ * The model of a kind with the least squared error over all change points: the global optimum (see `search.ts` and
+ * `search-two-wings.ts`).
  * Null when the readings have too few distinct temperatures for the kind. Slopes may come out with either sign;
- * whether a fit may be used is for `qualifyFit` to say. Takes time in n · log n, and a fraction of a second for 5P.
+ * whether a fit may be used is for `qualifyFit` to say. Takes time in n · log n.
  */
 export function fitModel(kind: ModelKind, readings: EnergyReadings): ChangePointModel | null {
   if (readings.energyKwh.length < 2) return null;

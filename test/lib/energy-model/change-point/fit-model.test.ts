@@ -10,6 +10,8 @@ import {
 import { candidateOf } from "@/lib/energy-model/change-point/choose-model";
 import { type EnergyReadings, fitModel } from "@/lib/energy-model/change-point/fit-model";
 import { goodnessOf } from "@/lib/energy-model/change-point/goodness";
+import { normalPair } from "@/lib/statistics/normal";
+import { seededRandom } from "@/lib/statistics/random";
 import { studentTwoSided, studentTwoSidedQuantile } from "@/lib/statistics/student-t";
 import { compareWithCase, loadCheckValues } from "../../../support/check-values";
 
@@ -184,6 +186,27 @@ test("no pair of readings as change points is better than what the search found"
   );
 });
 
+test.each([3, 60])("nor among thousands of temperatures, no two alike, with noise of %d", (noise) => {
+  const random = seededRandom(11);
+  const T = Array.from({ length: 1600 }, (_, i) => 12 + 12 * Math.sin(i / 255) + 6 * normalPair(random)[0]);
+  const y = T.map((t) => 100 + 2 * Math.max(0, 8 - t) + 3 * Math.max(0, t - 16) + noise * normalPair(random)[0]);
+  const readings = readingsOf({ T, y });
+  const model = fitted("5P", readings);
+  if (model.kind !== "5P") throw new Error("another kind");
+  const own = sseOf(model, readings);
+  const distinct = [...new Set(T)].sort((a, b) => a - b);
+  expect(distinct.length).toBeGreaterThan(1200);
+  const at = (temp: number): number => distinct.findIndex((each) => each >= temp);
+  const [p, q] = [at(model.heatingChangeC), at(model.coolingChangeC)];
+  const coarse = Array.from({ length: 32 }, (_, k) => 1 + Math.round((k * (distinct.length - 4)) / 31));
+  const pairs = coarse.flatMap((i) => coarse.filter((j) => j >= i).map((j) => [i, j] as const));
+  for (let i = p - 4; i <= p + 3; i++) for (let j = q - 4; j <= q + 3; j++) if (i >= 1 && j >= i) pairs.push([i, j]);
+  for (const [i, j] of pairs)
+    expect(
+      sseOfPair(readings, distinct[i] as number, distinct[Math.min(j, distinct.length - 2)] as number),
+    ).toBeGreaterThan(own * (1 - 1e-9));
+});
+
 /** Error of the best 5P with given change points, by Gram-Schmidt: an independent way to solve it. */
 function sseOfPair({ outdoorC, energyKwh }: EnergyReadings, th: number, tc: number): number {
   const columns = [
@@ -195,8 +218,10 @@ function sseOfPair({ outdoorC, energyKwh }: EnergyReadings, th: number, tc: numb
   let rest = Float64Array.from(energyKwh);
   const dot = (a: Float64Array, b: Float64Array): number =>
     a.reduce((sum, each, i) => sum + each * (b[i] as number), 0);
-  const without = (from: Float64Array, of: Float64Array): Float64Array =>
-    from.map((each, i) => each - (dot(from, of) / dot(of, of)) * (of[i] as number));
+  const without = (from: Float64Array, of: Float64Array): Float64Array => {
+    const share = dot(from, of) / dot(of, of);
+    return from.map((each, i) => each - share * (of[i] as number));
+  };
   for (const column of columns) {
     const left = basis.reduce(without, column);
     if (dot(left, left) < 1e-9) continue;
