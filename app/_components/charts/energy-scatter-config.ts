@@ -42,7 +42,7 @@ export function energyScatterConfig(
             font,
             maxRotation: 0,
             maxTicksLimit: 9,
-            callback: (value) => `${value}\u2009${temperatureSign(unit)}`,
+            callback: (value) => `${formatNumber(Number(value), { decimals: 0 })}\u2009${temperatureSign(unit)}`,
           },
         },
         y: {
@@ -77,7 +77,10 @@ function datasetsOf(
   const first = index === 0;
   return [
     {
-      data: points.map(at),
+      // Without a line the marks themselves are named, beside the warmest of them.
+      label: line.length === 0 ? name : undefined,
+      data: points.map(at).sort((one, other) => one.x - other.x),
+      borderColor: theme.inkSoft,
       showLine: false,
       pointRadius: first ? 2 : 2.5,
       pointBackgroundColor: first ? theme.stateCooling : "transparent",

@@ -85,7 +85,7 @@ export function fitFaults(
   return faults;
 }
 
-/** Slopes by side, each positive when it is as the side's name says. Of 4P it is the bend: the slope that is added. */
+/** Slopes by side, each positive when it is as the side's name says. Of 4P it is what the bend adds to a rising left line. */
 function slopesOf(model: ChangePointModel): Slope[] {
   const cooling = (changeC: number) => (tempC: number) => Math.max(0, tempC - changeC);
   const heating = (changeC: number) => (tempC: number) => Math.max(0, changeC - tempC);
@@ -124,8 +124,8 @@ function slopesOf(model: ChangePointModel): Slope[] {
       return [
         {
           side: "cooling",
-          perK: model.rightSlope > 0 ? model.rightSlope - model.leftSlope : model.rightSlope,
-          varianceWeights: [0, -1, 1, 0],
+          perK: model.rightSlope - Math.max(0, model.leftSlope),
+          varianceWeights: [0, model.leftSlope > 0 ? -1 : 0, 1, 0],
           distanceK: cooling(model.changeC),
         },
       ];

@@ -5,7 +5,8 @@ import { quadratic } from "./qualify-fit";
 
 /**
  * A cooling change point [°C] with the slope that begins there [kWh an interval and K] and where both stand among the
- * parameters; null where the model has none. Of 4P the slope is what the bend adds to the left line.
+ * parameters; null where the model has none. Of 4P whose left
+ * line rises as well (fans, an economizer) the slope is what the bend adds to it: what goes on below the change point stays.
  */
 export function coolingWing(model: ChangePointModel): CoolingWing | null {
   switch (model.kind) {
@@ -13,9 +14,9 @@ export function coolingWing(model: ChangePointModel): CoolingWing | null {
       return { slopeKwhPerK: model.coolingSlope, changeC: model.coolingChangeC, slopeWeights: [0, 1, 0], changeAt: 2 };
     case "4P":
       return {
-        slopeKwhPerK: model.rightSlope - model.leftSlope,
+        slopeKwhPerK: model.rightSlope - Math.max(0, model.leftSlope),
         changeC: model.changeC,
-        slopeWeights: [0, -1, 1, 0],
+        slopeWeights: [0, model.leftSlope > 0 ? -1 : 0, 1, 0],
         changeAt: 3,
       };
     case "5P":

@@ -125,5 +125,8 @@ test("the chart draws a group as marks and a line, in °F where the building is"
   expect(marks?.label).toBeUndefined();
   expect(line?.label).toBe("Occupied days");
   const [x] = (marks?.data ?? []).map((point) => (typeof point === "object" ? point?.x : null));
-  expect(x).toBeCloseTo((energyGroups(model)[0]?.points[0]?.outdoorC ?? 0) * 1.8 + 32, 9);
+  const coldest = Math.min(...(energyGroups(model)[0]?.points ?? []).map((point) => point.outdoorC));
+  expect(x).toBeCloseTo(coldest * 1.8 + 32, 9);
+  // Other days have no line: their marks bear the name.
+  expect(config.data.datasets[2]).toMatchObject({ label: "Other days" });
 });
