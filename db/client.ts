@@ -9,6 +9,7 @@ import * as building from "./schema/building";
 import * as collector from "./schema/collector";
 import * as comfort from "./schema/comfort";
 import * as device from "./schema/device";
+import * as electricityBill from "./schema/electricity-bill";
 import * as mappingProfile from "./schema/mapping-profile";
 import * as trendImport from "./schema/trend-import";
 import * as upload from "./schema/upload";
@@ -22,6 +23,7 @@ const schema = {
   ...collector,
   ...comfort,
   ...device,
+  ...electricityBill,
   ...mappingProfile,
   ...trendImport,
   ...upload,

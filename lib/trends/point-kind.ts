@@ -1,4 +1,7 @@
-/** What a trend point is. Zone points belong to one zone; the outdoor and supply points to the building. */
+/**
+ * What a trend point is. Zone points belong to one zone; outdoor air, supply air and electricity meters to the building. A
+ * meter gives the mean power of each interval or the energy of each interval, never a running total.
+ */
 export const POINT_KINDS = [
   "zone-air-temp",
   "cooling-setpoint",
@@ -11,12 +14,16 @@ export const POINT_KINDS = [
   "occupancy",
   "supply-air-temp",
   "outdoor-air-temp",
+  "meter-power",
+  "meter-energy",
 ] as const;
 
 export type PointKind = (typeof POINT_KINDS)[number];
 
-/** Unit in which the samples of a kind are stored: SI, except percentages. States are 0 or 1. */
-export const STORED_UNIT: Record<PointKind, "degC" | "m3ps" | "percent" | "state"> = {
+export type StoredUnit = "degC" | "m3ps" | "percent" | "state" | "kW" | "kWh";
+
+/** Unit in which the samples of a kind are stored: SI, except percentages, and kWh as meters count. States are 0 or 1. */
+export const STORED_UNIT: Record<PointKind, StoredUnit> = {
   "zone-air-temp": "degC",
   "cooling-setpoint": "degC",
   "heating-setpoint": "degC",
@@ -28,10 +35,16 @@ export const STORED_UNIT: Record<PointKind, "degC" | "m3ps" | "percent" | "state
   occupancy: "state",
   "supply-air-temp": "degC",
   "outdoor-air-temp": "degC",
+  "meter-power": "kW",
+  "meter-energy": "kWh",
 };
 
+/** Kinds of an electricity meter. */
+export const METER_KINDS = ["meter-power", "meter-energy"] as const satisfies readonly PointKind[];
+export type MeterKind = (typeof METER_KINDS)[number];
+
 /** Kinds that describe the whole building (or its air handler) and may be mapped to no zone. */
-export const BUILDING_KINDS: readonly PointKind[] = ["supply-air-temp", "outdoor-air-temp"];
+export const BUILDING_KINDS: readonly PointKind[] = ["supply-air-temp", "outdoor-air-temp", ...METER_KINDS];
 
 /** Decimals kept per kind when samples are stored as scaled integers. */
 export const STORED_DECIMALS: Record<PointKind, number> = {
@@ -46,4 +59,6 @@ export const STORED_DECIMALS: Record<PointKind, number> = {
   occupancy: 0,
   "supply-air-temp": 3,
   "outdoor-air-temp": 3,
+  "meter-power": 3,
+  "meter-energy": 3,
 };

@@ -29,6 +29,8 @@ const later = (value: Fact): string => (Number(value) > 0 ? "later" : "earlier")
 function reading(kind: PointKind, value: Fact, w: QuantityWords): string {
   if (kind === "airflow" || kind === "airflow-setpoint") return w.airflow(value);
   if (kind === "damper-position" || kind === "reheat-valve") return `${Number(value).toFixed(1)} %`;
+  if (kind === "meter-power" || kind === "meter-energy")
+    return `${Number(value).toFixed(1)} ${kind === "meter-power" ? "kW" : "kWh"}`;
   return kind === "occupancy" ? String(value) : w.temp(value);
 }
 

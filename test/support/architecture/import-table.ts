@@ -55,6 +55,8 @@ const SENTENCES = [
   "lib/trends/quality/findings",
   "lib/trends/quality/consequence-words",
   "lib/overcooling/findings",
+  "lib/energy-model/findings",
+  "lib/energy-model/meter/meter-words",
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */
