@@ -4,7 +4,6 @@ import { gunzipSync } from "node:zlib";
 import { describe, expect, it, test } from "vitest";
 import { findBuilding } from "@/db/queries/buildings";
 import { listPoints } from "@/db/queries/points";
-import { findCachedResult } from "@/db/queries/result-cache";
 import { reviseBuilding } from "@/lib/services/buildings/save";
 import { importTable } from "@/lib/services/imports/import-table";
 import { readMeterDays } from "@/lib/services/meter/meter-days";
@@ -115,7 +114,7 @@ test("a kelvin is worth energy and money with a working, and is kept until somet
   expect(first.worth.year).toBe("the recorded year");
   // High minimum airflow without zone trends: 0.40 of the hours at the setpoint, of which 0.75 is sensible.
   expect(energy.response).toBeCloseTo(0.4 * 0.75, 9);
-  const kept = () => findCachedResult(ctx.db, buildingId, `energy-meter/${first.key}`)?.fingerprint;
+  const kept = () => ctx.results.stamp(buildingId, `energy-meter/${first.key}`)?.restsOn;
   const before = kept();
   expect((await readEnergyMeter(ctx, buildingId)).shown?.worth).toEqual(first.worth);
   expect(kept()).toBe(before);
