@@ -156,16 +156,14 @@ async function mapByHand(page: Page, building: string, { byHand, timeStart }: Re
     await page.getByLabel(`What ${name} is`, { exact: true }).selectOption({ label: what });
     if (zone) await page.getByLabel(`Zone of ${name}`, { exact: true }).selectOption({ label: zone });
     if (unit) await page.getByLabel(`Unit of ${name}`, { exact: true }).selectOption(unit);
-    await page.getByRole("button", { name: "Keep what is entered" }).click();
+    await keep(page);
   }
   for (;;) {
     await page.goto(`${building}/imports/mapping?show=open`);
     const open = await page.getByLabel(/^What .* is$/).all();
-    const first = await open[0]?.getAttribute("aria-label");
-    if (!first) break;
+    if (open.length === 0) break;
     for (const field of open) await field.selectOption({ label: "leave it out" });
-    await page.getByRole("button", { name: "Keep what is entered" }).click();
-    await expect(page.getByLabel(first, { exact: true })).toHaveCount(0, { timeout: 60_000 });
+    await keep(page);
   }
   await page.goto(`${building}/imports/mapping`);
   if (timeStart)
@@ -179,6 +177,13 @@ async function mapByHand(page: Page, building: string, { byHand, timeStart }: Re
     await page.getByRole("button", { name: "Confirm and import" }).click();
   }
   await page.waitForURL(/\/imports$/, { timeout: 120_000 });
+}
+
+/** Keeps what stands in the fields of the page, and waits until it is kept. */
+async function keep(page: Page): Promise<void> {
+  const answered = page.waitForResponse((response) => response.request().method() === "POST");
+  await page.getByRole("button", { name: "Keep what is entered" }).click();
+  await (await answered).finished();
 }
 
 const WORKED_OFF = ["done", "refused", "cancelled"];
