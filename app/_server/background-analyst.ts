@@ -29,10 +29,11 @@ export type BackgroundAnalyst = Analyst & {
 };
 
 /**
- * Asks the background thread for results, each once at a time, and keeps what it tells of them. A result rests before it is
+ * Asks the background thread for results, each once at a time, and keeps what it tells of them; `send` says whether there is a
+ * thread. A result rests before it is
  * worked out again for comfort reports alone: they come in all day and must not keep a processor busy.
  */
-export function makeBackgroundAnalyst(send: (message: ToThread) => void, clock: () => number): BackgroundAnalyst {
+export function makeBackgroundAnalyst(send: (message: ToThread) => boolean, clock: () => number): BackgroundAnalyst {
   const jobs = new Map<string, Asked>();
   const stateOf = (job: AnalysisJob): Asked => {
     const key = jobKey(job);
@@ -61,7 +62,8 @@ export function makeBackgroundAnalyst(send: (message: ToThread) => void, clock: 
       const state = stateOf(job);
       if (state.failure && clock() - state.failure.atMs < RETRY_MS) return Promise.resolve();
       if (urgency === "patient" && clock() < state.restUntilMs) return Promise.resolve();
-      if (state.askedMs === null) send({ say: "work-out", job });
+      // Between two threads nobody is there to be asked: the page asks again.
+      if (state.askedMs === null && !send({ say: "work-out", job })) return Promise.resolve();
       state.askedMs ??= clock();
       // Who comes later does not wait as long again: it is a long one.
       const leftMs = mostMs - (clock() - state.askedMs);

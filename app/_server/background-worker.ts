@@ -34,7 +34,10 @@ const REST_MS = 1_000;
 export function startBackgroundWorker(folder: string, db: Stores["db"], program = PROGRAM): BackgroundWorker {
   let isStopped = false;
   let thread: Worker | null = null;
-  const send = (message: ToThread): void => thread?.postMessage(message);
+  const send = (message: ToThread): boolean => {
+    thread?.postMessage(message);
+    return thread !== null;
+  };
   const analyst = makeBackgroundAnalyst(send, Date.now);
   startThread();
 
@@ -57,7 +60,7 @@ export function startBackgroundWorker(folder: string, db: Stores["db"], program 
   }
 
   return {
-    poke: () => send({ say: "look" }),
+    poke: () => void send({ say: "look" }),
     analyst,
     async stop() {
       isStopped = true;

@@ -5,6 +5,7 @@ import { assumptionOverride } from "../schema/assumption-override";
 import { building, holiday, occupiedInterval } from "../schema/building";
 import { comfortReport } from "../schema/comfort";
 import { device, deviceSetting } from "../schema/device";
+import { electricityBill } from "../schema/electricity-bill";
 import { importRun, point } from "../schema/trend-import";
 import { weatherYear } from "../schema/weather";
 import { desk, zone } from "../schema/zone";
@@ -17,6 +18,7 @@ export type InputMarks = {
   assumptions: string;
   reports: string;
   weather: string;
+  bills: string;
   mapping: string;
   imports: string;
   /** Ids of the building's points. */
@@ -61,6 +63,7 @@ function prepareMarks(db: Queryable) {
         where ${own(comfortReport)})`,
       weather: sql<string>`(select json_group_array(json_array(${weatherYear.id}, ${weatherYear.sha256}))
         from ${weatherYear} where ${own(weatherYear)})`,
+      bills: rows(electricityBill, own(electricityBill)),
       mapping: rows(point, own(point)),
       imports: sql<string>`(select ${newest} from ${importRun} where ${own(importRun)} and ${settled})`,
       pointIds: sql<string>`(select json_group_array(${point.id}) from ${point} where ${own(point)})`,

@@ -38,7 +38,7 @@ function report({ ms, peakMb, idle, otherBuilding, sameBuilding }: LoadOutcome, 
     line(
       `  ${name.padEnd(34)} report p99 ${seen.reportP99.toFixed(2)} max ${seen.reportMax.toFixed(2)} ms (${seen.reports}; without waits for a core p99 ${seen.reportOwnP99?.toFixed(2) ?? "not known"})  ` +
         `overview p95 ${seen.overviewP95.toFixed(1)} max ${seen.overviewMax.toFixed(1)} ms (${seen.overviews}, ${seen.behind} of the last result, worked out ${seen.workedOut} times)  ` +
-        `event loop p99 ${seen.loopP99.toFixed(1)} max ${seen.loopMax.toFixed(1)} ms, of a bare process beside it max ${seen.bareLoopMax.toFixed(1)} ms`,
+        `event loop p99 ${seen.loopP99.toFixed(1)} max ${seen.loopMax.toFixed(1)} ms (without waits for a core ${seen.loopOwnMax.toFixed(1)}), of a bare process beside it max ${seen.bareLoopMax.toFixed(1)} ms`,
     );
   row("no import", idle);
   row("import into another building", otherBuilding);

@@ -21,6 +21,7 @@ const WORDS: Record<Input, string> = {
   building: "a change of the settings",
   assumptions: "a change of the assumptions",
   weather: "another weather year",
+  bills: "a change of the electricity bills",
   imports: "a file that has come in since",
   program: "a newer version of the calculation",
 };

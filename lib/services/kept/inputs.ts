@@ -13,6 +13,7 @@ export const INPUTS = [
   "building",
   "assumptions",
   "weather",
+  "bills",
   "imports",
   "program",
 ] as const;
@@ -36,6 +37,7 @@ export async function readInputHashes(
     building: hashOf(marks.building),
     assumptions: hashOf(marks.assumptions),
     weather: hashOf(marks.weather),
+    bills: hashOf(marks.bills),
     imports: hashOf(marks.imports),
   };
 }

@@ -10,6 +10,8 @@ import { findBuildingOrRefuse } from "../buildings/find";
 import { cached, fingerprintOf } from "../cached";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import { type Kept, readKept } from "../kept/read-kept";
+import type { ResultKind } from "../kept/result-kind";
 import { readBuildingAnalysis } from "../zone-analysis/read";
 import { seasonThresholdC } from "../zones/overview";
 import { type KelvinWorth, kelvinWorth } from "./kelvin-worth";
@@ -32,7 +34,39 @@ export type EnergyMeter = {
   shown: ({ key: string; name: string } & MeterResult) | null;
 };
 
-/** A building's meters, and the model of one: that of `key`, else the first. */
+/** The result of one meter, whose key is the part; null when the building has no such meter. */
+export const METER: ResultKind<MeterResult | null> = {
+  name: "energy-meter",
+  version: 1,
+  inputs: ["trends", "mapping", "zones", "building", "assumptions", "weather", "bills"],
+  async workOut(ctx, building, key) {
+    const meter = metersOf(ctx, building.id).find((each) => each.key === key);
+    return meter ? resultOf(ctx, building, meter) : null;
+  },
+};
+
+/** A building's meters, and the last result of one: that of `key`, else the first. `kept` is null without any meter. */
+export async function readShownMeter(
+  ctx: Context,
+  buildingId: number,
+  key?: string,
+): Promise<{
+  energyMeter: EnergyMeter;
+  meter: EnergyMeter["meters"][number] | null;
+  kept: Kept<MeterResult | null> | null;
+}> {
+  requireFacilities(ctx);
+  findBuildingOrRefuse(ctx, buildingId);
+  const meters = metersOf(ctx, buildingId).map(({ key, name }) => ({ key, name }));
+  const meter = key === undefined ? meters[0] : meters.find((each) => each.key === key);
+  if (key !== undefined && !meter) throw new ServiceError("not-found", "This meter does not exist in the building.");
+  if (!meter) return { energyMeter: { meters, shown: null }, meter: null, kept: null };
+  const kept = await readKept(ctx, buildingId, METER, meter.key);
+  const shown = kept.result && { ...meter, ...kept.result };
+  return { energyMeter: { meters, shown }, meter, kept };
+}
+
+/** The same for one who waits: worked out here where it has to be. */
 export async function readEnergyMeter(ctx: Context, buildingId: number, key?: string): Promise<EnergyMeter> {
   requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);

@@ -6,11 +6,13 @@ const JOB = { buildingId: 1, kind: "zones", part: null };
 const OTHER = { buildingId: 1, kind: "zone-days", part: "7" };
 
 let sent: ToThread[];
+let isThere: boolean;
 let analyst: ReturnType<typeof makeBackgroundAnalyst>;
 beforeEach(() => {
   vi.useFakeTimers();
   sent = [];
-  analyst = makeBackgroundAnalyst((message) => sent.push(message), Date.now);
+  isThere = true;
+  analyst = makeBackgroundAnalyst((message) => isThere && sent.push(message) > 0, Date.now);
 });
 afterEach(() => void vi.useRealTimers());
 
@@ -88,6 +90,14 @@ describe("asking the background thread for a result", () => {
     expect(sent).toHaveLength(2);
     analyst.received({ say: "done", job: JOB });
     expect(analyst.standing(JOB).failure).toBeNull();
+  });
+
+  it("does not wait while there is no thread, and asks the next one", async () => {
+    isThere = false;
+    expect(await isThroughAfter(analyst.bringUpToDate(JOB, "at-once", 200), 0)).toBe(true);
+    isThere = true;
+    void analyst.bringUpToDate(JOB, "at-once", 0);
+    expect(sent).toEqual([{ say: "work-out", job: JOB }]);
   });
 
   it("holds a breakdown of the thread against what it was working on, and asks for the rest again", async () => {

@@ -19,6 +19,7 @@ const MARKED = [
   "comfort_report",
   "desk",
   "device",
+  "electricity_bill",
   "holiday",
   "import_run",
   "occupied_interval",

@@ -1,6 +1,5 @@
 import Link from "next/link";
 import { currencySign } from "@/app/_components/quantity/money-figure";
-import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { DataTable } from "@/app/_components/ui/data-table";
 import type { Building } from "@/lib/services/buildings/find";
 import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
@@ -8,7 +7,7 @@ import { whole, type zoneCostLines } from "../overview-view-model";
 
 type Props = { zones: ReturnType<typeof zoneCostLines>; building: Building; buildingPath: string };
 
-/** Zones by what they cost, with what is known of each. */
+/** Zones by what they cost, with what is known of each. Their workings are pages of their own: a campus has thousands. */
 export function ZoneCostTable({ zones, building, buildingPath }: Props) {
   const unit = currencySign(building.currency).trim();
   return (
@@ -46,21 +45,17 @@ export function ZoneCostTable({ zones, building, buildingPath }: Props) {
         { key: "heaters", head: "Heaters", align: "number", cell: (line) => line.heaters },
         { key: "cold", head: "Cold reports", align: "number", cell: (line) => line.coldReports },
         { key: "verdict", head: "Verdict", cell: (line) => (line.verdict ? VERDICT_WORDS[line.verdict] : "no trends") },
+        {
+          key: "working",
+          head: "Worked out",
+          cell: (line) =>
+            line.working.terms.length > 0 ? (
+              <Link href={`${buildingPath}/working/zone-${line.key}`} prefetch={false}>
+                Working<span className="visually-hidden"> of zone {line.code}</span>
+              </Link>
+            ) : null,
+        },
       ]}
-      detail={(line) =>
-        line.working.terms.length > 0
-          ? {
-              summary: "Working",
-              content: (
-                <WorkingSheet
-                  working={line.working}
-                  buildingPath={buildingPath}
-                  further={{ page: `${buildingPath}/working/zone-${line.key}`, at: [], levels: 0 }}
-                />
-              ),
-            }
-          : null
-      }
     />
   );
 }

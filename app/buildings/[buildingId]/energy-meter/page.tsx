@@ -7,13 +7,15 @@ import { WorkingDisclosure } from "@/app/_components/quantity/working-disclosure
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Remark } from "@/app/_components/shell/remark";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { LinkButton } from "@/app/_components/ui/button";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { currencyDecimals } from "@/lib/money/money";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readEnergyMeter } from "@/lib/services/meter/read";
+import { METER, readShownMeter } from "@/lib/services/meter/read";
+import { standingNote } from "../standing-note";
 import { KelvinWorthList } from "./_components/kelvin-worth";
 import { CandidateTable, ModelTable, ReadingTable } from "./_components/model-tables";
 import {
@@ -37,11 +39,21 @@ export default async function EnergyMeterPage({ params, searchParams }: Props) {
   const id = Number((await params).buildingId);
   const { meter: key } = await searchParams;
   const path = `/buildings/${id}`;
-  const { building, energyMeter } = await readAs(
-    async (ctx) => ({ building: readBuilding(ctx, id), energyMeter: await readEnergyMeter(ctx, id, key) }),
-    `${path}/energy-meter`,
-  );
+  const { building, energyMeter, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const { energyMeter, meter, kept } = await readShownMeter(ctx, id, key);
+    const note = meter && kept && standingNote(ctx, building, { [`${METER.name}/${meter.key}`]: kept });
+    return { building, energyMeter, note };
+  }, `${path}/energy-meter`);
   const { meters, shown } = energyMeter;
+  if (!shown && note) {
+    return (
+      <>
+        <PageHeading title="Energy meter" />
+        <StandingNote note={note} />
+      </>
+    );
+  }
   const lede = meterLede(energyMeter);
   if (!shown) {
     return (
@@ -62,6 +74,7 @@ export default async function EnergyMeterPage({ params, searchParams }: Props) {
   const others = meters.filter((each) => each.key !== shown.key);
   return (
     <>
+      <StandingNote note={note} />
       <PageHeading
         title="Energy meter"
         lede={lede}

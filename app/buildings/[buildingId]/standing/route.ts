@@ -10,6 +10,9 @@ import { standingLine } from "../standing-words";
 
 type Params = { params: Promise<{ buildingId: string }> };
 
+/** A zone's number or a figure's name. */
+const PART = /^[\w-]{0,40}$/;
+
 /** How the results that a page shows stand now, for the page that follows them: `?of=cost,zone-days/12`. */
 export async function GET(request: Request, { params }: Params): Promise<Response> {
   const ctx = await requestContext();
@@ -19,7 +22,7 @@ export async function GET(request: Request, { params }: Params): Promise<Respons
     const wanted = names.flatMap((name) => {
       const [kindName = "", part] = name.split("/");
       const kind = findKind(kindName);
-      return kind ? { kind, part } : [];
+      return kind && PART.test(part ?? "") ? { kind, part } : [];
     });
     const kept = await readKeptAll(ctx, building.id, wanted, 0);
     const line = standingLine(kept, building, readImportsAtWork(ctx, building.id));
