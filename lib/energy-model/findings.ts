@@ -28,6 +28,10 @@ const SENTENCES: Record<MeterFindingCode, Say> = {
     what: `Only ${whole(e.bills)} of ${whole(e.recordedBills)} bills can be used; ${whole(e.leastBills)} are needed (${whole(e.outdoorBills)} have no outdoor air temperature recorded for their days).`,
     action: "Enter a year of bills, and bring in the outdoor air temperature of the same months.",
   }),
+  "bills-overlap": (e) => ({
+    what: `Bills that begin on ${Array.isArray(e.bills) ? e.bills.join(", ") : ""} cover days of the bills before them and are left out.`,
+    action: "Correct their days in the table of bills and bring it in again.",
+  }),
   "energy-unusual": (e) => {
     const days = Array.isArray(e.days) ? e.days : [];
     const named = days.slice(0, 5).join(", ");

@@ -6,6 +6,7 @@ export type MeterFindingCode =
   | "days-few"
   | "days-missing"
   | "bills-few"
+  | "bills-overlap"
   | "energy-unusual"
   | "outdoor-missing"
   | "no-model"

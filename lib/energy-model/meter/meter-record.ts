@@ -56,11 +56,23 @@ export function baselineOfDays(days: readonly MeterDay[]): { record: MeterRecord
   return { record: recordOf(baseline, usable.length, findings), usable };
 }
 
-/** The last twelve bills or more, up to three years of them, as readings of a mean day each. */
+/** Bills that a baseline looks back: three years of months. Judgement: an older building is another one. */
+const MOST_BILLS = 36;
+
+/**
+ * The last bills of a building, in the order of time, as readings of a mean day each. A bill whose days overlap an earlier
+ * one is left out and named: its energy would count twice.
+ */
 export function baselineOfBills(bills: readonly MeterBill[]): { record: MeterRecord; readings: MeterReading[] } {
-  const baseline = bills.slice(-36);
+  const apart = bills.filter((bill, i) => !bills.slice(0, i).some((earlier) => earlier.to > bill.from));
+  const baseline = apart.slice(-MOST_BILLS);
   const usable = baseline.filter((bill) => bill.energyKwh > 0 && bill.days > 0 && Number.isFinite(bill.outdoorC));
   const findings: MeterFinding[] = [];
+  const overlapping = bills.filter((bill) => !apart.includes(bill));
+  if (overlapping.length > 0) {
+    const evidence = { bills: overlapping.map((bill) => bill.from) };
+    findings.push({ code: "bills-overlap", severity: "caution", evidence });
+  }
   if (usable.length < LEAST_BILLS) {
     const evidence = {
       bills: usable.length,

@@ -1,4 +1,6 @@
+import { listElectricityBills } from "@/db/queries/electricity-bills";
 import { listDesks, listZones } from "@/db/queries/zones";
+import { dayNumberFromLocalDate, localDateFromDayNumber } from "@/lib/time/civil-date";
 import { requireFacilities } from "../authorise";
 import { type Building, readBuilding } from "../buildings/find";
 import { readComfortReports } from "../comfort-reports/list";
@@ -25,6 +27,7 @@ export async function exportBuilding(ctx: Context, buildingId: number): Promise<
     zonesFile(ctx, buildingId),
     desksFile(ctx, buildingId),
     ...deviceFiles(readDevices(ctx, buildingId), building.currency),
+    billsFile(ctx, buildingId, building.currency),
     reportsFile(ctx, buildingId),
     assumptionsFile(ctx, buildingId),
     ...costFiles(cost.assessment, building.currency),
@@ -64,6 +67,16 @@ function desksFile(ctx: Context, buildingId: number): ExportedFile {
   const codes = new Map(listZones(ctx.db, buildingId).map((zone) => [zone.id, zone.code]));
   const rows = listDesks(ctx.db, buildingId).map((desk) => [desk.code, codes.get(desk.zoneId) ?? "", desk.note]);
   return { fileName: "desks.csv", text: csvText(["desk", "zone", "note"], rows) };
+}
+
+/** Bills in the columns of the table that can be brought in; `to` is the last day of each. */
+function billsFile(ctx: Context, buildingId: number, currency: string): ExportedFile {
+  const rows = listElectricityBills(ctx.db, buildingId).map((bill) => {
+    const last = localDateFromDayNumber((dayNumberFromLocalDate(bill.untilDate) ?? 0) - 1);
+    return [bill.fromDate, last, bill.energyKwh, bill.billedDemandKw, bill.charges, currency];
+  });
+  const columns = ["from", "to", "energy (kWh)", "billed demand (kW)", "charges", "currency"];
+  return { fileName: "bills.csv", text: csvText(columns, rows) };
 }
 
 function reportsFile(ctx: Context, buildingId: number): ExportedFile {

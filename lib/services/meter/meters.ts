@@ -19,3 +19,6 @@ export function metersOf(ctx: Context, buildingId: number): Meter[] {
   const bills = listElectricityBills(ctx.db, buildingId).length;
   return bills > 0 ? [...points, { key: "bills", name: "Electricity bills", source: "bills", bills }] : points;
 }
+
+/** Name under which a meter's result is kept. */
+export const meterSubject = ({ key }: Pick<Meter, "key">): string => `energy-meter/${key}`;

@@ -16,7 +16,7 @@ import { readBuildingAnalysis } from "../zone-analysis/read";
 import { seasonThresholdC } from "../zones/overview";
 import { type KelvinWorth, kelvinWorth } from "./kelvin-worth";
 import { readMeterBills, readMeterDays } from "./meter-days";
-import { type Meter, metersOf } from "./meters";
+import { type Meter, meterSubject, metersOf } from "./meters";
 import { modelYear } from "./model-year";
 import { setpointShares } from "./setpoint-shares";
 
@@ -91,7 +91,7 @@ async function resultOf(ctx: Context, building: BuildingRow, meter: Meter): Prom
   const shares = setpointShares(ctx, building, analysis, assumptions);
   const ids = meter.source === "point" ? [meter.point.id, outdoor.id] : [outdoor.id];
   const fingerprint = fingerprintOf({
-    version: 1,
+    version: 2,
     meter,
     outdoor: [outdoor.id, outdoor.sampling],
     revisions: await ctx.trends.rev(ids),
@@ -103,7 +103,7 @@ async function resultOf(ctx: Context, building: BuildingRow, meter: Meter): Prom
     shares,
     blended: assumptions.find((each) => each.id === "blended-price-energy-share"),
   });
-  const about = { buildingId: building.id, subject: `energy-meter/${meter.key}`, fingerprint };
+  const about = { buildingId: building.id, subject: meterSubject(meter), fingerprint };
   const work = async (): Promise<MeterResult> => {
     const model = await modelOf(ctx, building, meter, outdoor);
     if (model.status !== "ok") return { model, worth: null, findings: model.findings };

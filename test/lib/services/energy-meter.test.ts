@@ -5,7 +5,9 @@ import { describe, expect, it, test } from "vitest";
 import { findBuilding } from "@/db/queries/buildings";
 import { listPoints } from "@/db/queries/points";
 import { reviseBuilding } from "@/lib/services/buildings/save";
+import { exportBuilding } from "@/lib/services/exports/export-building";
 import { importTable } from "@/lib/services/imports/import-table";
+import { meterAssumptions } from "@/lib/services/meter/assumptions-used";
 import { readMeterDays } from "@/lib/services/meter/meter-days";
 import { metersOf } from "@/lib/services/meter/meters";
 import { readEnergyMeter } from "@/lib/services/meter/read";
@@ -114,6 +116,11 @@ test("a kelvin is worth energy and money with a working, and is kept until somet
   expect(first.worth.year).toBe("the recorded year");
   // High minimum airflow without zone trends: 0.40 of the hours at the setpoint, of which 0.75 is sensible.
   expect(energy.response).toBeCloseTo(0.4 * 0.75, 9);
+  expect(meterAssumptions(ctx, buildingId).sort()).toEqual([
+    "sensible-coil-load-share",
+    "setpoint-floor-area-share",
+    "state-share-cooling/vav-reheat-high-minimum",
+  ]);
   const kept = () => ctx.results.stamp(buildingId, `energy-meter/${first.key}`)?.restsOn;
   const before = kept();
   expect((await readEnergyMeter(ctx, buildingId)).shown?.worth).toEqual(first.worth);
@@ -143,6 +150,9 @@ test("bills with the outdoor air of their days make a model of their own", async
   expect(meters.map((each) => each.key)).toContain("bills");
   expect(shown?.model).toMatchObject({ status: "ok", length: "bill", record: { usable: 12 } });
   expect(shown?.worth?.energy.byType.map((each) => each.type)).toEqual(["bills"]);
+  const exported = (await exportBuilding(ctx, buildingId)).find((each) => each.fileName === "bills.csv");
+  const again = importTable(ctx, buildingId, "bills", { name: "bills.csv", bytes: bytesOf([exported?.text ?? ""]) });
+  expect([again.samplesAdded, again.samplesChanged, again.samplesSame]).toEqual([0, 0, 12]);
 });
 
 describe("says why there is no figure", () => {

@@ -7,6 +7,7 @@ import { readAs } from "@/app/_server/read";
 import { readAssumptions } from "@/lib/services/assumptions/resolve";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readKept } from "@/lib/services/kept/read-kept";
+import { meterAssumptions } from "@/lib/services/meter/assumptions-used";
 import { COST } from "@/lib/services/overcooling/shown";
 import { standingNote } from "../standing-note";
 import { AssumptionDetail } from "./_components/assumption-detail";
@@ -18,13 +19,14 @@ type Props = { params: Promise<{ buildingId: string }> };
 
 export default async function AssumptionsPage({ params }: Props) {
   const id = Number((await params).buildingId);
-  const { building, assumptions, assessment, note } = await readAs(async (ctx) => {
+  const { building, assumptions, assessment, byMeter, note } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, id);
     const cost = await readKept(ctx, id, COST);
     const note = standingNote(ctx, building, { cost });
-    return { building, assumptions: readAssumptions(ctx, id), assessment: cost.result?.assessment, note };
+    const byMeter = meterAssumptions(ctx, id);
+    return { building, assumptions: readAssumptions(ctx, id), assessment: cost.result?.assessment, byMeter, note };
   }, `/buildings/${id}/assumptions`);
-  const used = new Set(assessment?.status === "ok" ? assessment.assumptionIds : []);
+  const used = new Set([...(assessment?.status === "ok" ? assessment.assumptionIds : []), ...byMeter]);
   const groups = usedFirst(assumptions, used);
   return (
     <>

@@ -67,6 +67,19 @@ describe("refuses, and says why", () => {
     expect(model.findings.map((each) => each.code)).toContain("bills-few");
   });
 
+  it("bills that overlap: the later of two is named and left out", () => {
+    const bills = billsOf(syntheticDays({ ...OFFICE, idleKwh: undefined }));
+    const twice = bills.flatMap((bill, i) =>
+      i === 3 ? [bill, { ...bill, from: "2025-04-15", to: "2025-04-30" }] : [bill],
+    );
+    const { record, findings, types } = modelOfBills(twice);
+    expect(record.usable).toBe(12);
+    expect(types[0]?.readings).toHaveLength(12);
+    expect(findings).toMatchObject([
+      { code: "bills-overlap", severity: "caution", evidence: { bills: ["2025-04-15"] } },
+    ]);
+  });
+
   it("a meter that does not follow the weather", () => {
     const flat = syntheticDays({ ...OFFICE, coolingSlope: 0, idleKwh: undefined });
     expect(codes(flat)).toContain(stop("no-model"));
