@@ -1,17 +1,14 @@
 import type { BuildingRow } from "@/db/queries/buildings";
 import { listComfortReports } from "@/db/queries/comfort";
 import { listDevices } from "@/db/queries/devices";
-import { listPoints } from "@/db/queries/points";
 import { countDesksByZone, listDesks, listZones } from "@/db/queries/zones";
 import { diagnoseZone, type ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
 import { neighbourEvidence } from "@/lib/trends/diagnosis/neighbour-evidence";
 import type { ReportEvidence } from "@/lib/trends/diagnosis/zone-evidence";
+import { type AirAtReport, airAtReports } from "../comfort-reports/air-at-reports";
 import type { Context } from "../context";
 import { groupBy } from "../group-by";
 import type { BuildingAnalysis } from "./read";
-
-/** Oldest reading that still says what the air was like when a report was made [s]. */
-const READING_AGE_SECONDS = 1800;
 
 const YEAR_SECONDS = 365.25 * 86_400;
 
@@ -62,24 +59,10 @@ async function reportEvidence(
   seasonThresholdC: number,
 ): Promise<{ byZone: Map<number, ReportEvidence[]>; years: number }> {
   const desks = new Map(listDesks(ctx.db, buildingId).map((desk) => [desk.id, desk.code]));
-  const points = listPoints(ctx.db, buildingId);
-  const air = new Map(
-    points.flatMap((point) =>
-      point.kind === "zone-air-temp" && point.zoneId !== null ? [[point.zoneId, point.id] as const] : [],
-    ),
-  );
   const reports = listComfortReports(ctx.db, buildingId).filter(
     ({ reportedAtMs }) => reportedAtMs / 1000 >= record.fromUtcSeconds && reportedAtMs / 1000 < record.toUtcSeconds,
   );
-  const at = (series: number, { reportedAtMs }: { reportedAtMs: number }) => ({
-    series,
-    ts: Math.floor(reportedAtMs / 1000),
-    maxAgeSeconds: READING_AGE_SECONDS,
-  });
-  const readings = await ctx.trends.asOf(reports.map((report) => at(air.get(report.zoneId) ?? 0, report)));
-  const outdoor = points.find((point) => point.kind === "outdoor-air-temp" && point.zoneId === null);
-  const [recorded] = outdoor ? await ctx.trends.extent([outdoor.id]) : [];
-  const outdoors = outdoor && recorded ? await ctx.trends.asOf(reports.map((report) => at(outdoor.id, report))) : null;
+  const air = await airAtReports(ctx, buildingId, reports, seasonThresholdC);
   const found = new Map<number, ReportEvidence[]>();
   reports.forEach((report, i) => {
     const list = found.get(report.zoneId) ?? [];
@@ -87,9 +70,7 @@ async function reportEvidence(
       desk: report.deskId === null ? null : (desks.get(report.deskId) ?? null),
       thermalSensation: report.thermalSensation,
       preference: report.preference,
-      zoneAirTempC: readings[i]?.value ?? null,
-      // As for the hours: all are season without an outdoor trend, and a gap in it is left out.
-      inCoolingSeason: outdoors === null || (outdoors[i]?.value ?? Number.NEGATIVE_INFINITY) >= seasonThresholdC,
+      ...(air[i] as AirAtReport),
     });
     found.set(report.zoneId, list);
   });

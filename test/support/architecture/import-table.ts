@@ -6,7 +6,15 @@
  */
 export type Allowance = { values: readonly string[]; types?: readonly string[] };
 
-const FOUNDATIONS = ["lib/units", "lib/time", "lib/money", "lib/statistics", "lib/findings", "lib/working"];
+const FOUNDATIONS = [
+  "lib/units",
+  "lib/time",
+  "lib/money",
+  "lib/order",
+  "lib/statistics",
+  "lib/findings",
+  "lib/working",
+];
 
 const ENGINEERING = [
   "lib/comfort",
@@ -90,7 +98,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   },
 
   "db/schema": { values: ["drizzle-orm", ...PURE_LIB] },
-  "db/queries": { values: ["drizzle-orm", "db/schema"], types: ["db/client.ts", ...PURE_LIB] },
+  "db/queries": { values: ["drizzle-orm", "db/schema", "lib/order"], types: ["db/client.ts", ...PURE_LIB] },
   "db/client.ts": { values: ["drizzle-orm", "better-sqlite3", "db/schema", "node:*"], types: PURE_LIB },
   "db/trends": { values: ["better-sqlite3", "node:*"], types: ["lib/trends"] },
   "db/passing-files.ts": { values: ["node:*"] },
