@@ -1,4 +1,7 @@
-/** What a trend point is. Zone points belong to one zone; the outdoor and supply points to the building. */
+/**
+ * What a trend point is. Zone points belong to one zone; the outdoor and supply points to the building. A cooling stage is a
+ * compressor or coil valve of a unit that serves the zone alone; heater power is what a portable heater's own plug meter reads.
+ */
 export const POINT_KINDS = [
   "zone-air-temp",
   "cooling-setpoint",
@@ -9,14 +12,19 @@ export const POINT_KINDS = [
   "reheat-valve",
   "discharge-air-temp",
   "occupancy",
+  "cooling-stage",
+  "heater-power",
+  "relative-humidity",
   "supply-air-temp",
   "outdoor-air-temp",
 ] as const;
 
 export type PointKind = (typeof POINT_KINDS)[number];
 
+export type StoredUnit = "degC" | "m3ps" | "percent" | "percentRH" | "state" | "W";
+
 /** Unit in which the samples of a kind are stored: SI, except percentages. States are 0 or 1. */
-export const STORED_UNIT: Record<PointKind, "degC" | "m3ps" | "percent" | "state"> = {
+export const STORED_UNIT: Record<PointKind, StoredUnit> = {
   "zone-air-temp": "degC",
   "cooling-setpoint": "degC",
   "heating-setpoint": "degC",
@@ -26,12 +34,15 @@ export const STORED_UNIT: Record<PointKind, "degC" | "m3ps" | "percent" | "state
   "reheat-valve": "percent",
   "discharge-air-temp": "degC",
   occupancy: "state",
+  "cooling-stage": "state",
+  "heater-power": "W",
+  "relative-humidity": "percentRH",
   "supply-air-temp": "degC",
   "outdoor-air-temp": "degC",
 };
 
-/** Kinds that describe the whole building (or its air handler) and may be mapped to no zone. */
-export const BUILDING_KINDS: readonly PointKind[] = ["supply-air-temp", "outdoor-air-temp"];
+/** Kinds that may be mapped to no zone: they describe the whole building or its air handler (humidity: of its return air). */
+export const BUILDING_KINDS: readonly PointKind[] = ["supply-air-temp", "outdoor-air-temp", "relative-humidity"];
 
 /** Decimals kept per kind when samples are stored as scaled integers. */
 export const STORED_DECIMALS: Record<PointKind, number> = {
@@ -44,6 +55,9 @@ export const STORED_DECIMALS: Record<PointKind, number> = {
   "reheat-valve": 1,
   "discharge-air-temp": 3,
   occupancy: 0,
+  "cooling-stage": 0,
+  "heater-power": 1,
+  "relative-humidity": 1,
   "supply-air-temp": 3,
   "outdoor-air-temp": 3,
 };

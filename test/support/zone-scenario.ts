@@ -65,6 +65,10 @@ export function scenarioEvidence(grids: ZoneGrids, more: Partial<ZoneEvidence> =
     limits,
     minimumAirflowOrigin: "entered",
     heaterCount: 0,
+    heaterHoursPerYear: 0,
+    heaterJumps: null,
+    singleZone: grids.coolingStage !== null,
+    airHandler: null,
     ...more,
   };
 }

@@ -1,4 +1,4 @@
-import { type PointKind, STORED_DECIMALS, STORED_UNIT } from "@/lib/trends/point-kind";
+import { type PointKind, STORED_DECIMALS, STORED_UNIT, type StoredUnit } from "@/lib/trends/point-kind";
 import { M3PS_PER_CFM } from "@/lib/units/airflow";
 import { makeFinding } from "./findings";
 import type { Scratch } from "./scratch";
@@ -26,7 +26,7 @@ type Conversion = { less: number; times: number; over: number };
 const AS_IT_IS: Conversion = { less: 0, times: 1, over: 1 };
 
 /** From a file unit to each stored unit. */
-export const TO_STORED: Record<"degC" | "m3ps" | "percent" | "state", Partial<Record<FileUnit, Conversion>>> = {
+export const TO_STORED: Record<StoredUnit, Partial<Record<FileUnit, Conversion>>> = {
   degC: { degF: { less: 32, times: 1, over: 1.8 }, degC: AS_IT_IS, kelvin: { less: 273.15, times: 1, over: 1 } },
   m3ps: {
     cfm: { less: 0, times: M3PS_PER_CFM, over: 1 },
@@ -35,6 +35,8 @@ export const TO_STORED: Record<"degC" | "m3ps" | "percent" | "state", Partial<Re
     m3PerSecond: AS_IT_IS,
   },
   percent: { percent: AS_IT_IS },
+  percentRH: { percentRH: AS_IT_IS, percent: AS_IT_IS },
+  W: { W: AS_IT_IS, kW: { less: 0, times: 1000, over: 1 } },
   state: {},
 };
 
@@ -42,7 +44,7 @@ export const TO_STORED: Record<"degC" | "m3ps" | "percent" | "state", Partial<Re
  * Limits in stored units beyond which a value cannot be. Zone air: -30 to 60 °C (rule 9 of the trend samples). The
  * others are common practice, no source: setpoints 5 to 45 °C (a 0 °F that stands for "no reading" is out), air behind a
  * coil -30 to 90 °C, outdoors -60 to 60 °C, flows 0 to 100 m³/s, positions -5 to 105 % (a calibration may be a little
- * off; what lies within is kept as it is, never clamped).
+ * off; what lies within is kept as it is, never clamped), heaters 0 to 20 kW, humidity 0 to 105 %.
  */
 export const PLAUSIBLE: Record<PointKind, { low: number; high: number }> = {
   "zone-air-temp": { low: -30, high: 60 },
@@ -54,6 +56,9 @@ export const PLAUSIBLE: Record<PointKind, { low: number; high: number }> = {
   "reheat-valve": { low: -5, high: 105 },
   "discharge-air-temp": { low: -30, high: 90 },
   occupancy: { low: 0, high: 1 },
+  "cooling-stage": { low: 0, high: 1 },
+  "heater-power": { low: 0, high: 20_000 },
+  "relative-humidity": { low: 0, high: 105 },
   "supply-air-temp": { low: -30, high: 90 },
   "outdoor-air-temp": { low: -60, high: 60 },
 };
@@ -140,7 +145,9 @@ function doesNotFit(name: string, kind: PointKind, unit: FileUnit | null): Conve
     degC: "a temperature (°F, °C or K)",
     m3ps: "a flow (cfm, m³/h, m³/s or L/s)",
     percent: "a percentage",
+    percentRH: "a relative humidity (%RH or %)",
     state: "a state",
+    W: "a power (W or kW)",
   };
   const has = unit === null ? "no unit that fits" : `the unit ${unit}`;
   return {

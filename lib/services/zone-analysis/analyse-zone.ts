@@ -1,10 +1,14 @@
 import type { PointRow } from "@/db/queries/points";
 import type { ZoneRow } from "@/db/queries/zones";
+import { coolingSeasonMask } from "@/lib/trends/cooling-season";
 import { estimateMinimumAirflow } from "@/lib/trends/estimate-minimum-airflow";
 import { zoneExposure } from "@/lib/trends/exposure";
-import type { GroupedZone, GroupOffset } from "@/lib/trends/group-offsets";
+import type { Grid } from "@/lib/trends/grid";
+import type { GroupOffset } from "@/lib/trends/group-offsets";
+import type { HeatedZone, HeaterJumps } from "@/lib/trends/heater-jumps";
 import { learnDamperMinimum } from "@/lib/trends/learn-damper-minimum";
 import type { PointKind } from "@/lib/trends/point-kind";
+import { resample } from "@/lib/trends/resample";
 import type { PointSeries } from "@/lib/trends/samples";
 import { type AirflowLimits, zoneStates } from "@/lib/trends/state";
 import type { ZoneExposure } from "@/lib/trends/zone-exposure";
@@ -24,6 +28,7 @@ export type ZoneAnalysis = {
   minimumAirflowOrigin: MinimumAirflowOrigin | null;
   /** Set once all zones of the building are known. */
   offset: GroupOffset | null;
+  heaterJumps: HeaterJumps | null;
 };
 
 export type AnalysisTarget = { targetZoneAirTempC: number; seasonThresholdC: number };
@@ -34,9 +39,10 @@ export async function analyseZone(
   record: BuildingRecord,
   zone: ZoneRow,
   target: AnalysisTarget,
-): Promise<{ analysis: ZoneAnalysis; grouped: GroupedZone } | null> {
+): Promise<{ analysis: ZoneAnalysis; grouped: HeatedZone } | null> {
   const points = record.points.filter((point) => point.zoneId === zone.id);
-  const series = byKind(points, await readSeries(ctx, points, record.grids.grid));
+  const read = await readSeries(ctx, points, record.grids.grid);
+  const series = byKind(points, read);
   if (!series["zone-air-temp"]) return null;
   const { grids, occupiedSource, findings } = zoneGrids(record.grids, series);
   const estimate = zone.minimumAirflowM3ps === null ? estimateMinimumAirflow(grids) : null;
@@ -62,10 +68,19 @@ export async function analyseZone(
     weekHours: record.weekHours,
     ...target,
     damperMinimumPct,
+    coolingStage: series["cooling-stage"],
   });
   const origin = zone.minimumAirflowM3ps === null ? (estimate?.status === "ok" ? estimate.origin : null) : "entered";
   return {
-    analysis: { zoneId: zone.id, exposure, statistics, limits, minimumAirflowOrigin: origin, offset: null },
+    analysis: {
+      zoneId: zone.id,
+      exposure,
+      statistics,
+      limits,
+      minimumAirflowOrigin: origin,
+      offset: null,
+      heaterJumps: null,
+    },
     grouped: {
       zoneId: zone.id,
       floor: zone.floor,
@@ -75,9 +90,23 @@ export async function analyseZone(
         zoneAirTempC: grids.zoneAirTempC,
         airflowM3ps: grids.airflowM3ps,
       },
+      season: coolingSeasonMask(grids, target.seasonThresholdC),
+      heaterPowerW: heaterPower(points, read, grids.grid),
       minimumAirflowM3ps: limits.minimumAirflowM3ps,
     },
   };
+}
+
+/** What the heaters of a zone take together by their own meters; a heater whose meter says nothing counts as off. */
+function heaterPower(points: readonly PointRow[], series: Map<number, PointSeries>, grid: Grid): Float64Array | null {
+  const meters = points.flatMap(({ id, kind }) => (kind === "heater-power" ? (series.get(id) ?? []) : []));
+  if (meters.length === 0) return null;
+  const total = new Float64Array(grid.count).fill(Number.NaN);
+  for (const meter of meters)
+    resample(meter, grid).forEach((each, i) => {
+      if (!Number.isNaN(each)) total[i] = each + (Number.isNaN(total[i] as number) ? 0 : (total[i] as number));
+    });
+  return total;
 }
 
 /** One series a kind: of two points of one kind the first that holds samples. */

@@ -2,7 +2,8 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { type BuildingRow, findOccupiedHours } from "@/db/queries/buildings";
 import { listPoints } from "@/db/queries/points";
 import { listZones } from "@/db/queries/zones";
-import { type GroupedZone, groupOffsets } from "@/lib/trends/group-offsets";
+import { groupOffsets } from "@/lib/trends/group-offsets";
+import { type HeatedZone, heaterJumps } from "@/lib/trends/heater-jumps";
 import { cached, fingerprintOf } from "../cached";
 import type { Context } from "../context";
 import { type AnalysisTarget, analyseZone, type ZoneAnalysis } from "./analyse-zone";
@@ -26,7 +27,7 @@ export async function readBuildingAnalysis(
   const points = listPoints(ctx.db, building.id);
   const zones = listZones(ctx.db, building.id);
   const fingerprint = fingerprintOf({
-    version: 2,
+    version: 3,
     target,
     timeZone: building.timeZone,
     occupied: findOccupiedHours(ctx.db, building.id),
@@ -38,7 +39,7 @@ export async function readBuildingAnalysis(
     const record = await buildingRecord(ctx, building);
     if (!record) return { zones: [], record: null };
     const analyses: ZoneAnalysis[] = [];
-    const grouped: GroupedZone[] = [];
+    const grouped: HeatedZone[] = [];
     for (const zone of zones) {
       const done = await analyseZone(ctx, record, zone, target);
       await nextTurn();
@@ -47,7 +48,11 @@ export async function readBuildingAnalysis(
       grouped.push(done.grouped);
     }
     const offsets = new Map(groupOffsets(grouped).map((each) => [each.zoneId, each]));
-    for (const analysis of analyses) analysis.offset = offsets.get(analysis.zoneId) ?? null;
+    const jumps = heaterJumps(grouped, record.weekHours);
+    for (const analysis of analyses) {
+      analysis.offset = offsets.get(analysis.zoneId) ?? null;
+      analysis.heaterJumps = jumps.get(analysis.zoneId) ?? null;
+    }
     const { fromUtcSeconds, toUtcSeconds } = record;
     return { zones: analyses, record: { fromUtcSeconds, toUtcSeconds } };
   });

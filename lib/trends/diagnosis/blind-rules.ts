@@ -47,6 +47,13 @@ const NEEDS: Partial<Record<CauseCode, Needs>> = {
     limits: ["minimum-airflow"],
     canName: amongObserved,
   },
+  "single-maximum": {
+    trends: ["reheat-valve", "airflow", "heating-setpoint"],
+    limits: ["minimum-airflow", "design-airflow"],
+    canName: amongObserved,
+  },
+  "heater-warms-thermostat": { trends: ["airflow"], canName: any },
+  "supply-air-not-reset": { trends: ["supply-air-temp"], canName: any },
   "narrow-deadband": { trends: ["cooling-setpoint", "heating-setpoint"], canName: any },
   "setpoint-too-low": {
     trends: ["cooling-setpoint", "airflow", "reheat-valve"],

@@ -6,6 +6,7 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
   "minimum-airflow-first": "minimum airflow too high",
   "both-minimum-first": "minimum airflow, then setpoint",
   "fault-first": "fault to be repaired first",
+  "rezone-first": "rooms of different needs",
   "personal-need": "one person's need",
   "too-hot": "too hot",
   healthy: "healthy",
@@ -17,5 +18,6 @@ export const RAISING_WORDS: Record<ZoneDiagnosis["raisingSetpointHelps"], string
   yes: "Raising the cooling setpoint would warm the zone.",
   partly: "Raising the cooling setpoint would warm the zone for part of the time.",
   no: "Raising the cooling setpoint would not warm the zone.",
+  "trade-off": "Raising the cooling setpoint would warm the cold rooms and make the hot ones hotter.",
   unknown: "Whether raising the cooling setpoint would warm the zone cannot be told from these trends.",
 };

@@ -24,6 +24,9 @@ export const LIKELY_LIMITS: Record<PointKind, Limits> = {
   "reheat-valve": PERCENT,
   "discharge-air-temp": COIL_C,
   occupancy: { low: 0, high: 1 },
+  "cooling-stage": { low: 0, high: 1 },
+  "heater-power": { low: 0, high: 10_000 },
+  "relative-humidity": { low: 5, high: 100 },
   "supply-air-temp": COIL_C,
   "outdoor-air-temp": { low: -50, high: 55 },
 };

@@ -10,6 +10,9 @@ export const KIND_LABEL: Record<PointKind, string> = {
   "reheat-valve": "reheat valve or output",
   "discharge-air-temp": "discharge air temperature",
   occupancy: "occupancy",
+  "cooling-stage": "cooling stage or compressor (unit of one zone)",
+  "heater-power": "power of a portable heater",
+  "relative-humidity": "relative humidity of the zone or the return air",
   "supply-air-temp": "supply air temperature (air handler)",
   "outdoor-air-temp": "outdoor air temperature",
 };
