@@ -13,6 +13,19 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
   undetermined: "undetermined",
 };
 
+/** What a verdict proposes, as a sentence; "" where there is nothing to do. */
+export const PROPOSAL_WORDS: Record<Verdict, string> = {
+  "setpoint-first": "Propose a higher cooling setpoint.",
+  "minimum-airflow-first": "Propose a lower minimum airflow first.",
+  "both-minimum-first": "Propose a lower minimum airflow first, and a higher cooling setpoint after it.",
+  "fault-first": "Put the fault right first, then look at the zone again: no setpoint or airflow is proposed before.",
+  "rezone-first": "See to the thermostat and the zoning first: no setpoint is proposed.",
+  "personal-need": "See to the desk, not to the zone.",
+  "too-hot": "Leave the zone out of any rise of setpoints.",
+  healthy: "",
+  undetermined: "Nothing is proposed.",
+};
+
 /** What raising the cooling setpoint would do, as a sentence. */
 export const RAISING_WORDS: Record<ZoneDiagnosis["raisingSetpointHelps"], string> = {
   yes: "Raising the cooling setpoint would warm the zone.",

@@ -47,6 +47,7 @@ const CONSTANTS = [
   "lib/electrical/device-classes",
   "lib/assumptions/system-type",
   "lib/trends/zone-state",
+  "lib/trends/diagnosis/verdict-stance",
   "lib/comfort-reports/thermal-sensation",
 ];
 
@@ -60,6 +61,7 @@ const SENTENCES = [
   "lib/trends/findings",
   "lib/trends/quantity-words",
   "lib/trends/diagnosis/verdict-words",
+  "lib/trends/diagnosis/evidence-words",
   "lib/trends/quality/findings",
   "lib/trends/quality/consequence-words",
   "lib/overcooling/findings",

@@ -8,15 +8,19 @@ import { EmptyState } from "@/app/_components/ui/empty-state";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
+import { readZoneVerdictRecord } from "@/lib/services/zone-verdicts/read";
 import { readZoneDays } from "@/lib/services/zones/days";
 import { readZoneHistory } from "@/lib/services/zones/history";
 import { readZonesOverview } from "@/lib/services/zones/overview";
 import { formatTemperature } from "@/lib/units/format";
 import { ZoneForm } from "../_components/zone-form";
-import { reviseZoneAction } from "../actions";
+import { noteVerdictAction, reviseZoneAction } from "../actions";
 import { formFromZone } from "../form";
 import { DailyTable } from "./_components/daily-table";
+import { LowerMinimum } from "./_components/lower-minimum";
 import { PeriodForm } from "./_components/period-form";
+import { VerdictNoteForm } from "./_components/verdict-note-form";
+import { VerdictNotes } from "./_components/verdict-notes";
 import { ZoneRecords } from "./_components/zone-records";
 import { causeLines, chartLabel, chartSeries, dataFindingLines, weekDifferences, zoneLede } from "./view-model";
 
@@ -33,11 +37,12 @@ export default async function ZonePage({ params, searchParams }: Props) {
   const id = Number(buildingId);
   const path = `/buildings/${id}`;
   const wanted = { from: query.from, days: query.days ? Number(query.days) || 14 : undefined };
-  const { building, history, days, overview } = await readAs(
+  const { building, history, days, overview, record } = await readAs(
     async (ctx) => ({
       building: readBuilding(ctx, id),
       history: await readZoneHistory(ctx, id, Number(zoneId), wanted),
       days: await readZoneDays(ctx, id, Number(zoneId)),
+      record: await readZoneVerdictRecord(ctx, id, Number(zoneId)),
       overview: (await readZonesOverview(ctx, id)).zones.find((each) => each.zone.id === Number(zoneId)),
     }),
     `${path}/zones/${zoneId}`,
@@ -61,7 +66,23 @@ export default async function ZonePage({ params, searchParams }: Props) {
               : "There are no trends of this zone yet."
           }
         />
+        <LowerMinimum
+          prediction={record.prediction}
+          verdict={overview?.diagnosis?.verdict ?? null}
+          building={building}
+          buildingPath={path}
+        />
       </Section>
+      {overview?.diagnosis ? (
+        <Section id="verdict" title="What was found on site">
+          <VerdictNotes notes={record.notes} verdict={overview.diagnosis.verdict} timeZone={building.timeZone} />
+          <VerdictNoteForm
+            key={record.notes[0]?.id ?? 0}
+            action={noteVerdictAction.bind(null, id, zone.id)}
+            verdict={overview.diagnosis.verdict}
+          />
+        </Section>
+      ) : null}
       <Section id="history" title="Temperature and setpoints" wide>
         {history.recorded ? (
           <>

@@ -6,7 +6,8 @@ import type { ZoneHistory } from "@/lib/services/zones/history";
 import type { ZoneOverview } from "@/lib/services/zones/overview";
 import { formatLocalDate } from "@/lib/time/format";
 import { localDateAt } from "@/lib/time/local-date";
-import { RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
+import { evidenceWords } from "@/lib/trends/diagnosis/evidence-words";
+import { PROPOSAL_WORDS, RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import type { ChartPoint } from "@/lib/trends/downsample";
 import { trendFindingWords } from "@/lib/trends/findings";
 import { quantityWords } from "@/lib/trends/quantity-words";
@@ -23,23 +24,34 @@ export function zoneLede(overview: ZoneOverview | undefined, building: Shown): s
     return "No trend log says what the temperature was. Bring one in, and this page says why.";
   const words = quantityWords(building.temperatureUnit, building.timeZone);
   const target = words.temp(building.targetZoneAirTempC);
-  const missing = diagnosis.missingPoints.map((kind) => kind.replaceAll("-", " ")).join(", ");
+  const missing = diagnosis.missingPoints.map(pointName).join(", ");
   const below = overview ? belowTargetPct(overview) : "";
   const evidence = `${words.temp(mean)} on average in occupied hours${below ? `, below the target of ${target} in ${below} % of those of the cooling season` : ""}`;
   const verdict = `Verdict: ${VERDICT_WORDS[diagnosis.verdict]} (${evidence}).`;
+  const proposal = PROPOSAL_WORDS[diagnosis.verdict];
   if (diagnosis.verdict === "undetermined")
-    return `${verdict} ${missing ? `A trend of ${missing} would tell.` : "The record does not tell."}`;
-  if (diagnosis.verdict === "healthy" || diagnosis.verdict === "personal-need") return verdict;
-  return `${verdict} ${RAISING_WORDS[diagnosis.raisingSetpointHelps]}`;
+    return `${verdict} ${proposal} ${missing ? `A trend of ${missing} would tell.` : "The record does not tell."}`;
+  if (diagnosis.verdict === "healthy") return verdict;
+  if (diagnosis.verdict === "personal-need") return `${verdict} ${proposal}`;
+  return `${verdict} ${proposal} ${RAISING_WORDS[diagnosis.raisingSetpointHelps]}`;
 }
 
 export function causeLines(overview: ZoneOverview | undefined, building: Shown): FindingLine[] {
   const words = quantityWords(building.temperatureUnit, building.timeZone);
   return (overview?.diagnosis?.causes ?? []).map((cause) => {
     const { what, action } = trendFindingWords(cause, words);
-    return { key: cause.code, severity: cause.severity, sentence: what, action };
+    return {
+      key: cause.code,
+      severity: cause.severity,
+      sentence: what,
+      action,
+      evidence: evidenceWords(cause, words),
+    };
   });
 }
+
+/** A point as one names it in a sentence. */
+const pointName = (kind: string): string => kind.replaceAll("-", " ").replace(/ temp$/, " temperature");
 
 export function dataFindingLines(overview: ZoneOverview | undefined, building: Shown): FindingLine[] {
   const words = quantityWords(building.temperatureUnit, building.timeZone);
