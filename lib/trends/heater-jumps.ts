@@ -6,7 +6,7 @@ import { type SeenSpan, SignTally } from "./seen-span";
 export const JUMP_K = 1;
 const JUMP_SECONDS = 1800;
 /** Occupied time before a jump, so that the start of the day is over [s]. Judgement, no source. */
-const SETTLED_SECONDS = 2 * 3600;
+const SETTLED_SECONDS = 3600;
 /** The other zones' median must rise less than this at the same time: else it is sun or the air handler [K]. Judgement, no source. */
 const OTHERS_STILL_K = 0.3;
 const LEAST_OTHERS = 3;
@@ -76,8 +76,7 @@ function judged(
   const reach = Math.max(1, Math.round(JUMP_SECONDS / grid.stepSeconds));
   const hour = Math.max(1, Math.round(HOUR_SECONDS / grid.stepSeconds));
   const settled = Math.ceil(SETTLED_SECONDS / grid.stepSeconds);
-  const riseOf = ({ grids }: GroupedZone, i: number): number =>
-    (grids.zoneAirTempC[i + reach] as number) - (grids.zoneAirTempC[i] as number);
+  const riseOf = ({ grids }: GroupedZone, i: number): number => riseWithin(grids.zoneAirTempC, i, reach);
   const tally = new SignTally();
   const sums = { rise: 0, before: 0, after: 0 };
   let events = 0;
@@ -89,7 +88,7 @@ function judged(
     // A start in interval i warms from then on: the last reading before it is the one to compare with.
     const from = starts ? i - 1 : i;
     if (starts ? starts[i] !== 1 : !(riseOf(zone, i) >= JUMP_K)) continue;
-    const rise = (zoneAirTempC[from + reach] as number) - (zoneAirTempC[from] as number);
+    const rise = riseWithin(zoneAirTempC, from, reach);
     const before = meanOf(airflow, from - hour + 1, from + 1);
     const after = meanOf(airflow, from + reach, from + reach + hour);
     if (Number.isNaN(rise + before + after)) continue;
@@ -115,6 +114,13 @@ function judged(
         seen,
       }
     : null;
+}
+
+/** Highest of the next `reach` values less the one at `i`: a box that answers pulls the reading down again within the hour. */
+function riseWithin(values: Float64Array, i: number, reach: number): number {
+  let highest = values[i + 1] as number;
+  for (let k = 2; k <= reach; k++) highest = Math.max(highest, values[i + k] as number);
+  return highest - (values[i] as number);
 }
 
 function meanOf(values: Float64Array, from: number, until: number): number {

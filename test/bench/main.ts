@@ -1,6 +1,7 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
+import { benchDiagnosis } from "./diagnosis";
 import { benchImport } from "./import";
 import { benchKill } from "./kill";
 import { benchLoad } from "./load";
@@ -15,6 +16,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   kill: benchKill,
   analyse: benchAnalyse,
   assess: benchAssess,
+  diagnosis: benchDiagnosis,
 };
 
 const [name = "", ...args] = process.argv.slice(2);
