@@ -49,8 +49,8 @@ const HEATERS_BY_CAUSE: Record<DemoCause, number> = {
   "override-left-in": 2,
   "cold-desk": 1,
   "too-little-airflow": 0,
-  "heater-at-thermostat": 1,
-  "packaged-unit-overshoots": 1,
+  "heater-at-thermostat": 2,
+  "packaged-unit-overshoots": 2,
 };
 const FANS_BY_CAUSE: Partial<Record<DemoCause, number>> = { "too-little-airflow": 5, healthy: 1 };
 /** Sound zones with somebody who feels the cold all the same. */

@@ -7,6 +7,8 @@ export const JUMP_K = 1;
 const JUMP_SECONDS = 1800;
 /** Occupied time before a jump, so that the start of the day is over [s]. Judgement, no source. */
 const SETTLED_SECONDS = 3600;
+/** The half hour before a jump must rise by less than this: a room that warms up rises steadily [K]. Judgement, no source. */
+const FLAT_BEFORE_K = 0.3;
 /** The other zones' median must rise less than this at the same time: else it is sun or the air handler [K]. Judgement, no source. */
 const OTHERS_STILL_K = 0.3;
 const LEAST_OTHERS = 3;
@@ -39,8 +41,9 @@ export type HeaterJumps = {
 
 /**
  * Jumps of each zone's reading in occupied cooling-season hours, by zone id (reference D7, row 1). With a heater's own readings
- * every start is looked at; without, every rise of 1 K within half an hour that the other zones do not share. A jump counts as
- * answered when the mean airflow of the hour after it is a tenth above that of the hour before. Zones without any are left out.
+ * every start is looked at; without, every rise of 1 K within half an hour, out of the flat, that the
+ * other zones do not share. A jump counts as
+ * answered when the mean airflow of the hour after it is a tenth above that of the half hour before. Zones without any are left out.
  */
 export function heaterJumps(zones: readonly HeatedZone[], weekHours: Uint8Array): Map<number, HeaterJumps> {
   const found = new Map<number, HeaterJumps>();
@@ -87,9 +90,9 @@ function judged(
     if (occupiedRun <= settled || season[i] !== 1 || i < quietUntil || occupied[i + reach + hour] !== 1) continue;
     // A start in interval i warms from then on: the last reading before it is the one to compare with.
     const from = starts ? i - 1 : i;
-    if (starts ? starts[i] !== 1 : !(riseOf(zone, i) >= JUMP_K)) continue;
+    if (starts ? starts[i] !== 1 : !(riseOf(zone, i) >= JUMP_K && wasFlat(zoneAirTempC, i, reach))) continue;
     const rise = riseWithin(zoneAirTempC, from, reach);
-    const before = meanOf(airflow, from - hour + 1, from + 1);
+    const before = meanOf(airflow, from - reach + 1, from + 1);
     const after = meanOf(airflow, from + reach, from + reach + hour);
     if (Number.isNaN(rise + before + after)) continue;
     const rises = others.map((each) => riseOf(each, from)).filter((each) => !Number.isNaN(each));
@@ -122,6 +125,9 @@ function riseWithin(values: Float64Array, i: number, reach: number): number {
   for (let k = 2; k <= reach; k++) highest = Math.max(highest, values[i + k] as number);
   return highest - (values[i] as number);
 }
+
+const wasFlat = (values: Float64Array, i: number, reach: number): boolean =>
+  Math.abs((values[i] as number) - (values[i - reach] as number)) < FLAT_BEFORE_K;
 
 function meanOf(values: Float64Array, from: number, until: number): number {
   let sum = 0;

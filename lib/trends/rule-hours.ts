@@ -36,7 +36,7 @@ const SIGNS = [
   "aboveSetpoint",
   /** Row 13: within 0.5 K of the cooling setpoint, airflow above minimum, valve closed; of a single-zone unit: within 1 K, in a cycle. */
   "heldByCoolingSetpoint",
-  /** Row 8: between the heating setpoint and 0.5 K under the cooling setpoint, airflow at minimum, valve closed, damper (where trended) at minimum. */
+  /** Row 8: between the heating setpoint and 0.5 K under the cooling setpoint, airflow and damper at minimum, valve closed. */
   "driftAtMinimum",
   /** Row 7: within 0.5 K of the heating setpoint, valve open, airflow at minimum. */
   "reheatAtMinimum",
@@ -134,7 +134,7 @@ export function ruleHours(input: {
     } else if (offSetpointK <= NEAR_SETPOINT_K && airflow > AT_MINIMUM_FACTOR * minimum && shut)
       mark("heldByCoolingSetpoint", i);
     // Row 8 asks for 1 K above the heating setpoint to stay clear of row 7; the shut valve does that here.
-    if (shut && atMinimum && zoneAir < csp - NEAR_SETPOINT_K && !(zoneAir < hsp) && !(damper > damperMinimumPct))
+    if (shut && atMinimum && zoneAir < csp - NEAR_SETPOINT_K && zoneAir >= hsp && damper <= damperMinimumPct)
       mark("driftAtMinimum", i);
     if (valve > VALVE_OPEN_PCT && atMinimum && Math.abs(zoneAir - hsp) <= NEAR_SETPOINT_K) mark("reheatAtMinimum", i);
     const atDesign = airflow >= AT_DESIGN_FRACTION * design;

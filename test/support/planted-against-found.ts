@@ -90,7 +90,8 @@ function isRight(
 
 /** Planted causes as rows, verdicts as columns, and the zones that are wrong under them. */
 export function confusionTable(compared: readonly Compared[]): string {
-  const plantedOf = ({ planted, missingTrend }: Compared): string => planted + (missingTrend ? ` (no ${missingTrend})` : "");
+  const plantedOf = ({ planted, missingTrend }: Compared): string =>
+    planted + (missingTrend ? ` (no ${missingTrend})` : "");
   const rows = [...new Set(compared.map(plantedOf))].sort();
   const columns = [...new Set(compared.map(({ verdict }) => verdict))].sort();
   const width = Math.max(...rows.map((row) => row.length));

@@ -285,7 +285,6 @@ export const TABLE_CASES: readonly TableCase[] = [
           airHandler: { name: "AHU-1", zones: 8, zonesAtMinimum: ["1", "2", "3", "4"], zonesShortOfAir: [] },
         }),
       "the supply air is another air handler's": () => supplied(12.6, { airHandler: null }),
-      "the air is humid": () => supplied(12.6, {}, 75),
     },
   },
   {

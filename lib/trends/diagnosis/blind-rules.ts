@@ -43,7 +43,7 @@ const NEEDS: Partial<Record<CauseCode, Needs>> = {
     canName: amongObserved,
   },
   "minimum-airflow-overcooling": {
-    trends: ["reheat-valve", "airflow", "cooling-setpoint"],
+    trends: ["reheat-valve", "airflow", "cooling-setpoint", "heating-setpoint", "damper-position"],
     limits: ["minimum-airflow"],
     canName: amongObserved,
   },

@@ -93,7 +93,9 @@ export const CAUSE_SENTENCES: Record<CauseCode, Say> = {
   }),
   "supply-air-not-reset": (e, w) => ({
     what: `${coldSupply(e, w)}${e.hotMedianC === null ? "" : `, as in hot weather (${w.temp(e.hotMedianC)})`}.${(e.zonesShortOfAir as readonly string[] | undefined)?.length ? ` Short of air, and so able to hold it down: ${namesOf(e.zonesShortOfAir)}.` : ""}`,
-    action: `Reset the supply air temperature by the zones' demand (trim and respond), after putting right any zone that holds it down${Number(e.humidityHours) > 0 ? "" : "; check the humidity first, since no trend of it is here"}. Raising this zone's cooling setpoint will not help.`,
+    action: e.heldForHumidity
+      ? "Do not reset it while the cold dries the air: see what is said of the humidity."
+      : `Reset the supply air temperature by the zones' demand (trim and respond), after putting right any zone that holds it down${Number(e.humidityHours) > 0 ? "" : "; check the humidity first, since no trend of it is here"}. Raising this zone's cooling setpoint will not help.`,
   }),
   "supply-air-held-for-humidity": (e, w) => ({
     what: `${coldSupply(e, w)}; in ${w.hoursOf(e.humidHours, e.humidityHours)} of them the air was above ${e.humidAbovePct} % relative humidity or a dew point of ${w.temp(e.humidDewPointC)} (middle dew point ${w.temp(e.medianDewPointC)}): the cold dries it.`,

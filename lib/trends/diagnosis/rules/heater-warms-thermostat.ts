@@ -1,7 +1,7 @@
 import type { Cause, ZoneEvidence } from "../zone-evidence";
 
 /** Answered jumps below which it may be anything. Judgement, no source. */
-const LEAST_JUMPS = 5;
+const LEAST_JUMPS = 8;
 /** Share of the starts or jumps looked at that the box must have answered with more air. Judgement, no source. */
 const LEAST_SHARE = 0.5;
 const YEAR_SECONDS = 365.25 * 86_400;

@@ -21,8 +21,13 @@ const LEAST_ZONES = 3;
  */
 export function supplyAirNotReset(zone: ZoneEvidence): Cause | null {
   const evidence = coldSupplyEvidence(zone);
-  if (!evidence || isHeldForHumidity(zone)) return null;
-  return { code: "supply-air-not-reset", severity: "caution", evidence };
+  if (!evidence) return null;
+  const heldForHumidity = isHeldForHumidity(zone);
+  return {
+    code: "supply-air-not-reset",
+    severity: heldForHumidity ? "note" : "caution",
+    evidence: { ...evidence, heldForHumidity },
+  };
 }
 
 /** What rows 10 and 11 have in common: null where the zone, its air handler or its supply air does not show it. */

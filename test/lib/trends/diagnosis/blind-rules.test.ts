@@ -26,12 +26,6 @@ const SHOWN: Partial<Record<CauseCode, Parameters<typeof scenarioGrids>[0]>> = {
   "airflow-above-command": () => ({ zoneAirTempC: 22, damperPct: 20, airflowM3ps: 0.3 }),
   "reheat-valve-leaking": () => ({ dischargeAirTempC: 20 }),
   "reheat-without-heat": () => ({ zoneAirTempC: 19, reheatValvePct: 100, airflowM3ps: 0.1 }),
-  "single-maximum": ({ i }) => ({
-    zoneAirTempC: 20.1,
-    airflowM3ps: 0.13,
-    reheatValvePct: i % 2 === 0 ? 30 : 80,
-    dischargeAirTempC: 20,
-  }),
   "short-of-air": () => ({ zoneAirTempC: 25, airflowM3ps: 0.4 }),
   "narrow-deadband": ({ i }) => ({
     heatingSetpointC: 22,
