@@ -40,7 +40,7 @@ const SIGNS = [
   "driftAtMinimum",
   /** Row 7: within 0.5 K of the heating setpoint, valve open, airflow at minimum. */
   "reheatAtMinimum",
-  /** Row 4: damper at minimum with over 1.5 of the minimum airflow, for at least 30 min. */
+  /** Row 4: no reheat, damper at minimum with over 1.5 of the minimum airflow, for at least 30 min. */
   "airflowAboveCommand",
   /** Row 5: warm discharge air at a valve shut for at least 30 min; and the hours in which that could be seen. */
   "leaking",
@@ -143,8 +143,13 @@ export function ruleHours(input: {
     if (atDesign && zoneAir > Math.max(csp, input.targetZoneAirTempC) + NEAR_SETPOINT_K)
       mark("designAirflowTooWarm", i);
 
-    aboveRun =
-      damper <= damperMinimumPct && airflow > ABOVE_COMMAND_FACTOR * minimum && zoneAir < csp ? aboveRun + 1 : 0;
+    // A box that reheats may be given more air on purpose (reference D2: the valve is looked at first).
+    const isAbove =
+      valve <= VALVE_OPEN_PCT &&
+      damper <= damperMinimumPct &&
+      airflow > ABOVE_COMMAND_FACTOR * minimum &&
+      zoneAir < csp;
+    aboveRun = isAbove ? aboveRun + 1 : 0;
     // A run counts from its beginning, once it has lasted long enough.
     if (aboveRun === persistence) for (let k = i - persistence + 1; k < i; k++) mark("airflowAboveCommand", k);
     if (aboveRun >= persistence) mark("airflowAboveCommand", i);

@@ -216,6 +216,14 @@ export const TABLE_CASES: readonly TableCase[] = [
     code: "airflow-above-command",
     shows: () => zone(() => ({ zoneAirTempC: 21.5, airflowM3ps: 0.2, damperPct: 30 })),
     nearly: {
+      "it reheats": () =>
+        zone(() => ({
+          zoneAirTempC: 21.5,
+          airflowM3ps: 0.2,
+          damperPct: 30,
+          reheatValvePct: 40,
+          dischargeAirTempC: 20,
+        })),
       "the damper is open": () => zone(() => ({ zoneAirTempC: 21.5, airflowM3ps: 0.2, damperPct: 60 })),
       "single intervals": () =>
         zone(({ i }) => (i % 3 === 0 ? { zoneAirTempC: 23, airflowM3ps: 0.2, damperPct: 30 } : {})),

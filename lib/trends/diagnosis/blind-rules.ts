@@ -25,7 +25,7 @@ const any = (hours: number): boolean => hours > 0;
 /** The trends without which a rule of `ruleHours` counts nothing, as its conditions read them. */
 const NEEDS: Partial<Record<CauseCode, Needs>> = {
   "airflow-above-command": {
-    trends: ["damper-position", "airflow", "cooling-setpoint"],
+    trends: ["damper-position", "airflow", "cooling-setpoint", "reheat-valve"],
     limits: ["minimum-airflow"],
     canName: amongObserved,
   },

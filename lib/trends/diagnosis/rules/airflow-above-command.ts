@@ -11,7 +11,7 @@ export function airflowAboveCommand(zone: ZoneEvidence): Cause | null {
     severity: "caution",
     evidence: {
       zone: zone.zoneCode,
-      trends: ["damper-position", "airflow", "zone-air-temp", "cooling-setpoint"],
+      trends: ["damper-position", "airflow", "reheat-valve", "zone-air-temp", "cooling-setpoint"],
       ...seenIn(zone, "airflowAboveCommand"),
       hours,
       ofHours: observed,
