@@ -1,10 +1,6 @@
-import { zoneTable } from "@/lib/time/zone-table";
-import { coolingSeasonMask } from "@/lib/trends/cooling-season";
 import type { CauseCode, ReportEvidence, ZoneEvidence } from "@/lib/trends/diagnosis/zone-evidence";
-import { type HeatedZone, type HeaterJumps, heaterJumps } from "@/lib/trends/heater-jumps";
-import { localWeekHours } from "@/lib/trends/local-week-hours";
-import type { PointSeries } from "@/lib/trends/samples";
-import type { ZoneGrids } from "@/lib/trends/zone-grids";
+import { jumping, jumpsOf, meter, STILL, withHeater } from "./made-heater";
+import { single } from "./made-unit";
 import { LIMITS, report, scenarioEvidence, scenarioGrids } from "./zone-scenario";
 
 type At = Parameters<typeof scenarioGrids>[0];
@@ -34,68 +30,6 @@ const OFFSET = {
 const LOW = { zoneAirTempC: 21.5, coolingSetpointC: 21.4 };
 const AT_MINIMUM = { zoneAirTempC: 21.5, airflowM3ps: 0.1, damperPct: 30 };
 const REHEATING = { zoneAirTempC: 20.1, airflowM3ps: 0.1, damperPct: 30, reheatValvePct: 40, dischargeAirTempC: 18 };
-
-/** The reading jumps by `jumpK` at 11:00 on weekdays for two hours; the box answers with `answerM3ps` more, unless that is 0. */
-function jumping(jumpK: number, answerM3ps: number): ZoneGrids {
-  return scenarioGrids(({ hour }) =>
-    hour >= 11 && hour < 13
-      ? { zoneAirTempC: 23.3 + jumpK, airflowM3ps: 0.25 + (hour >= 11.25 ? answerM3ps : 0) }
-      : { zoneAirTempC: 23.3 },
-  );
-}
-
-const STILL = scenarioGrids(() => ({}));
-
-function jumpsOf(
-  grids: ZoneGrids,
-  more: { heaterPowerW?: Float64Array; neighbours?: ZoneGrids } = {},
-): HeaterJumps | null {
-  const grouped = (zoneId: number, of: ZoneGrids, heaterPowerW: Float64Array | null = null): HeatedZone => ({
-    zoneId,
-    floor: "2",
-    grids: of,
-    minimumAirflowM3ps: 0.1,
-    season: coolingSeasonMask(of, 13),
-    heaterPowerW,
-  });
-  const others = [1, 2, 3].map((id) => grouped(id, more.neighbours ?? STILL));
-  const weekHours = localWeekHours(grids.grid, zoneTable("UTC"));
-  return heaterJumps([grouped(7, grids, more.heaterPowerW), ...others], weekHours).get(7) ?? null;
-}
-
-const withHeater = (grids: ZoneGrids, jumps: HeaterJumps | null, more: Partial<ZoneEvidence> = {}): ZoneEvidence =>
-  scenarioEvidence(grids, { heaterCount: 1, heaterHoursPerYear: 600, heaterJumps: jumps, ...more });
-
-/** 1500 W from 11:00 to 13:00 on days on which the reading jumps, by the heater's own meter. */
-const meter = (grids: ZoneGrids, onFrom: number): Float64Array =>
-  Float64Array.from({ length: grids.grid.count }, (_, i) => {
-    const hour = (i % 96) / 4;
-    return grids.occupied[i] === 1 && hour >= onFrom && hour < onFrom + 2 ? 1500 : 0;
-  });
-
-/** A compressor that runs `onMinutes` of every half hour, sampled on change of value, and its share in each interval. */
-function cycling(onMinutes: number, at: At): { grids: ZoneGrids; stage: PointSeries } {
-  const grids = scenarioGrids((now) => ({ coolingStage: onMinutes / 30, ...at(now) }));
-  const ts: number[] = [];
-  const v: number[] = [];
-  for (let i = 0; i < grids.grid.count; i += 2) {
-    if (grids.occupied[i] !== 1) continue;
-    const begins = grids.grid.startUtcSeconds + i * 900;
-    ts.push(begins, begins + onMinutes * 60);
-    v.push(1, 0);
-  }
-  const samples = { ts: Float64Array.from(ts), v: Int32Array.from(v), decimals: 0 };
-  return { grids, stage: { samples, sampling: "change-of-value" } };
-}
-
-const single = (onMinutes: number, at: At): ZoneEvidence => {
-  const { grids, stage } = cycling(onMinutes, at);
-  return scenarioEvidence(
-    { ...grids, airflowM3ps: null, reheatValvePct: null, damperPct: null },
-    { singleZone: true },
-    stage,
-  );
-};
 
 /** Mild in the first half of the record and hot in the second; supply air by what it does in mild weather. */
 const supplied = (mildSupplyC: number, more: Partial<ZoneEvidence> = {}, humidityPct?: number): ZoneEvidence =>
