@@ -47,7 +47,7 @@ const SENTENCES: Record<string, Say> = {
     action: "Complete the outdoor air trend.",
   }),
   "no-outdoor-record": () => ({
-    what: "No outdoor air temperature goes with these trends: all occupied hours count as cooling season.",
+    what: "No outdoor air temperature goes with these trends: all occupied hours count as cooling season, and no minimum airflow is proposed, since winter cannot be told apart.",
     action: "Import the outdoor air temperature for the same time.",
   }),
   "state-points-missing": (e, w) => ({
