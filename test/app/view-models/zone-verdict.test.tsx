@@ -1,7 +1,11 @@
 import { renderToStaticMarkup } from "react-dom/server";
 import { expect, it } from "vitest";
 import { LowerMinimum } from "@/app/buildings/[buildingId]/zones/[zoneId]/_components/lower-minimum";
-import { lowerMinimumWords, verdictNoteLines } from "@/app/buildings/[buildingId]/zones/[zoneId]/verdict-view-model";
+import {
+  lastSaid,
+  lowerMinimumWords,
+  verdictNoteLines,
+} from "@/app/buildings/[buildingId]/zones/[zoneId]/verdict-view-model";
 import { causeLines, zoneLede } from "@/app/buildings/[buildingId]/zones/[zoneId]/view-model";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { noteVerdict } from "@/lib/services/zone-verdicts/note";
@@ -72,6 +76,10 @@ it("shows what was said beside the verdict of its time, and what has changed sin
   reviseZone(ctx, buildingId, zoneId, { code: "2-14", floorAreaM2: 120, ...airflows });
   const { notes } = await readZoneVerdictRecord(ctx, buildingId, zoneId);
   const lines = verdictNoteLines(notes, "setpoint-first", "America/Chicago");
+  expect(lastSaid(notes, "setpoint-first", "America/Chicago")).toMatch(
+    /^Robin Vale noted something about the verdict "minimum airflow too high" on .*; since then the verdict is another now; the zone's data have changed\.$/,
+  );
+  expect(lastSaid([], "healthy", "UTC")).toContain("Nobody has looked");
   expect(lines).toMatchObject([
     {
       by: "Robin Vale",

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import { WeekHourHeatMap } from "@/app/_components/charts/week-hour-heat-map";
 import { ZoneTimeChart } from "@/app/_components/charts/zone-time-chart";
 import { PageHeading } from "@/app/_components/shell/page-heading";
@@ -22,6 +23,7 @@ import { PeriodForm } from "./_components/period-form";
 import { VerdictNoteForm } from "./_components/verdict-note-form";
 import { VerdictNotes } from "./_components/verdict-notes";
 import { ZoneRecords } from "./_components/zone-records";
+import { lastSaid } from "./verdict-view-model";
 import { causeLines, chartLabel, chartSeries, dataFindingLines, weekDifferences, zoneLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Zone" };
@@ -72,17 +74,13 @@ export default async function ZonePage({ params, searchParams }: Props) {
           building={building}
           buildingPath={path}
         />
+        {overview?.diagnosis ? (
+          <p>
+            {lastSaid(record.notes, overview.diagnosis.verdict, building.timeZone)}{" "}
+            <Link href="#verdict">What was found on site</Link>
+          </p>
+        ) : null}
       </Section>
-      {overview?.diagnosis ? (
-        <Section id="verdict" title="What was found on site">
-          <VerdictNotes notes={record.notes} verdict={overview.diagnosis.verdict} timeZone={building.timeZone} />
-          <VerdictNoteForm
-            key={record.notes[0]?.id ?? 0}
-            action={noteVerdictAction.bind(null, id, zone.id)}
-            verdict={overview.diagnosis.verdict}
-          />
-        </Section>
-      ) : null}
       <Section id="history" title="Temperature and setpoints" wide>
         {history.recorded ? (
           <>
@@ -112,6 +110,16 @@ export default async function ZonePage({ params, searchParams }: Props) {
         </Section>
       ) : null}
       <ZoneRecords history={history} building={building} buildingPath={path} />
+      {overview?.diagnosis ? (
+        <Section id="verdict" title="What was found on site">
+          <VerdictNotes notes={record.notes} verdict={overview.diagnosis.verdict} timeZone={building.timeZone} />
+          <VerdictNoteForm
+            key={record.notes[0]?.id ?? 0}
+            action={noteVerdictAction.bind(null, id, zone.id)}
+            verdict={overview.diagnosis.verdict}
+          />
+        </Section>
+      ) : null}
       <Section
         id="data"
         title="What to know about the data"

@@ -72,6 +72,14 @@ export type VerdictNoteLine = {
   since: string;
 };
 
+/** The newest of what was said, as a sentence beside the verdict. */
+export function lastSaid(notes: readonly VerdictNote[], verdict: Verdict, timeZone: string): string {
+  const [last] = verdictNoteLines(notes.slice(0, 1), verdict, timeZone);
+  if (!last) return "Nobody has looked at this verdict on site yet.";
+  const about = last.said === "noted" ? "noted something about" : last.said;
+  return `${last.by} ${about} the verdict "${last.verdict}" on ${last.at}${last.since ? `; since then ${last.since}` : ""}.`;
+}
+
 /** What was said of a zone's verdicts, with what has changed since. */
 export function verdictNoteLines(notes: readonly VerdictNote[], verdict: Verdict, timeZone: string): VerdictNoteLine[] {
   return notes.map((each) => ({
