@@ -24,7 +24,15 @@ import { VerdictNoteForm } from "./_components/verdict-note-form";
 import { VerdictNotes } from "./_components/verdict-notes";
 import { ZoneRecords } from "./_components/zone-records";
 import { lastSaid } from "./verdict-view-model";
-import { causeLines, chartLabel, chartSeries, dataFindingLines, weekDifferences, zoneLede } from "./view-model";
+import {
+  causeLines,
+  chartLabel,
+  chartSeries,
+  dataFindingLines,
+  noCauseWords,
+  weekDifferences,
+  zoneLede,
+} from "./view-model";
 
 export const metadata: Metadata = { title: "Zone" };
 
@@ -59,15 +67,7 @@ export default async function ZonePage({ params, searchParams }: Props) {
         lede={zoneLede(overview, building)}
       />
       <Section id="why" title="Why, as far as the data says" wide>
-        <FindingsList
-          label="Causes"
-          findings={causeLines(overview, building)}
-          none={
-            overview?.analysis
-              ? "No cause stands out in these trends and reports."
-              : "There are no trends of this zone yet."
-          }
-        />
+        <FindingsList label="Causes" findings={causeLines(overview, building)} none={noCauseWords(overview)} />
         <LowerMinimum
           prediction={record.prediction}
           verdict={overview?.diagnosis?.verdict ?? null}

@@ -50,6 +50,14 @@ export function causeLines(overview: ZoneOverview | undefined, building: Shown):
   });
 }
 
+/** What stands where no cause is named: a cold zone that cannot be judged is not called sound. */
+export function noCauseWords(overview: ZoneOverview | undefined): string {
+  if (!overview?.analysis || !overview.diagnosis) return "There are no trends of this zone yet.";
+  if (overview.diagnosis.verdict !== "undetermined") return "No cause stands out in these trends and reports.";
+  const missing = overview.diagnosis.missingPoints.map(pointName).join(" and ");
+  return `What keeps this zone from its target cannot be told${missing ? ` without a trend of ${missing}` : ""}: cooling is not assumed.`;
+}
+
 /** A point as one names it in a sentence. */
 const pointName = (kind: string): string => kind.replaceAll("-", " ").replace(/ temp$/, " temperature");
 
