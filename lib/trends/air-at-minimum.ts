@@ -18,32 +18,38 @@ export function airAtMinimum(
   states: ZoneStates,
   season: Uint8Array,
 ): { deadband: AirAtMinimum | null; reheat: AirAtMinimum | null } {
-  const of = (wanted: number): AirAtMinimum | null => {
-    const counts = (i: number): boolean => season[i] === 1 && states.codes[i] === wanted;
-    const mean = (values: Float64Array | null): number | null => {
-      let [sum, count] = [0, 0];
-      if (values)
-        for (let i = 0; i < values.length; i++) {
-          const value = values[i] as number;
-          if (!counts(i) || Number.isNaN(value)) continue;
-          sum += value;
-          count++;
-        }
-      return count > 0 ? sum / count : null;
-    };
-    const zoneAirTempC = mean(grids.zoneAirTempC);
-    if (zoneAirTempC === null) return null;
-    let intervals = 0;
-    for (let i = 0; i < season.length; i++) if (counts(i)) intervals++;
-    return {
-      hours: intervals * stepHours(grids.grid),
-      zoneAirTempC,
-      supplyAirTempC: mean(grids.supplyAirTempC),
-      dischargeAirTempC: mean(grids.dischargeAirTempC),
-      heatingSetpointC: mean(grids.heatingSetpointC),
-    };
-  };
   // A unit that serves its zone alone has no minimum airflow.
   if (grids.coolingStage) return { deadband: null, reheat: null };
+  const of = (state: number): AirAtMinimum | null => {
+    const intervals = intervalsOf(states, season, state);
+    const zoneAirTempC = meanOver(grids.zoneAirTempC, intervals);
+    if (zoneAirTempC === null) return null;
+    return {
+      hours: intervals.length * stepHours(grids.grid),
+      zoneAirTempC,
+      supplyAirTempC: meanOver(grids.supplyAirTempC, intervals),
+      dischargeAirTempC: meanOver(grids.dischargeAirTempC, intervals),
+      heatingSetpointC: meanOver(grids.heatingSetpointC, intervals),
+    };
+  };
   return { deadband: of(DEADBAND), reheat: of(REHEAT) };
+}
+
+function intervalsOf({ codes }: ZoneStates, season: Uint8Array, state: number): Uint32Array {
+  const found = new Uint32Array(season.length);
+  let count = 0;
+  for (let i = 0; i < season.length; i++) if (season[i] === 1 && codes[i] === state) found[count++] = i;
+  return found.subarray(0, count);
+}
+
+function meanOver(values: Float64Array | null, intervals: Uint32Array): number | null {
+  if (!values) return null;
+  let [sum, count] = [0, 0];
+  for (let k = 0; k < intervals.length; k++) {
+    const value = values[intervals[k] as number] as number;
+    if (Number.isNaN(value)) continue;
+    sum += value;
+    count++;
+  }
+  return count > 0 ? sum / count : null;
 }

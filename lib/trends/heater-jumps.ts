@@ -85,7 +85,7 @@ function judged(
   let events = 0;
   let occupiedRun = 0;
   let quietUntil = 0;
-  for (let i = 0; i + reach + hour < grid.count; i++) {
+  for (let i = reach; i + reach + hour < grid.count; i++) {
     occupiedRun = occupied[i] === 1 ? occupiedRun + 1 : 0;
     if (occupiedRun <= settled || season[i] !== 1 || i < quietUntil || occupied[i + reach + hour] !== 1) continue;
     // A start in interval i warms from then on: the last reading before it is the one to compare with.

@@ -29,33 +29,52 @@ export type SupplyAirReset = {
 export function supplyAirReset(grids: ZoneGrids, season: Uint8Array): SupplyAirReset | null {
   const { supplyAirTempC, outdoorAirTempC, zoneAirTempC, relativeHumidityPct } = grids;
   if (!supplyAirTempC || !outdoorAirTempC) return null;
-  const [mild, hot, dewPoints]: number[][] = [[], [], []];
+  const [mild, hot, dewPoints] = [new Gathered(season.length), new Gathered(season.length), new Gathered(season.length)];
   let humid = 0;
   for (let i = 0; i < season.length; i++) {
     const supply = supplyAirTempC[i] as number;
     const outdoor = outdoorAirTempC[i] as number;
     if (season[i] !== 1 || Number.isNaN(supply)) continue;
-    if (outdoor >= HOT_FROM_C) hot?.push(supply);
+    if (outdoor >= HOT_FROM_C) hot.add(supply);
     if (!(outdoor < MILD_BELOW_C)) continue;
-    mild?.push(supply);
+    mild.add(supply);
     const humidity = relativeHumidityPct ? (relativeHumidityPct[i] as number) : Number.NaN;
     if (!(humidity > 0)) continue;
     const dewPoint = dewPointC(zoneAirTempC[i] as number, humidity);
-    dewPoints?.push(dewPoint);
+    dewPoints.add(dewPoint);
     if (humidity > HUMID_ABOVE_PCT || dewPoint > HUMID_DEW_POINT_C) humid++;
   }
   const hoursEach = stepHours(grids.grid);
-  const quantile = (values: number[] | undefined, p: number): number | null =>
-    values && values.length > 0 ? quantileOfSorted(Float64Array.from(values).sort(), p) : null;
-  const [p10, p90] = [quantile(mild, 0.1), quantile(mild, 0.9)];
+  const [mildMedianC = null, p10 = null, p90 = null] = mild.quantiles([0.5, 0.1, 0.9]);
   return {
-    mildHours: (mild?.length ?? 0) * hoursEach,
-    mildMedianC: quantile(mild, 0.5),
+    mildHours: mild.count * hoursEach,
+    mildMedianC,
     mildSpreadK: p10 === null || p90 === null ? null : p90 - p10,
-    hotHours: (hot?.length ?? 0) * hoursEach,
-    hotMedianC: quantile(hot, 0.5),
-    humidityHours: (dewPoints?.length ?? 0) * hoursEach,
+    hotHours: hot.count * hoursEach,
+    hotMedianC: hot.quantiles([0.5])[0] ?? null,
+    humidityHours: dewPoints.count * hoursEach,
     humidHours: humid * hoursEach,
-    medianDewPointC: quantile(dewPoints, 0.5),
+    medianDewPointC: dewPoints.quantiles([0.5])[0] ?? null,
   };
+}
+
+/** Values in a room that is large enough from the start. */
+class Gathered {
+  count = 0;
+  private readonly values: Float64Array;
+
+  constructor(atMost: number) {
+    this.values = new Float64Array(atMost);
+  }
+
+  add(value: number): void {
+    this.values[this.count++] = value;
+  }
+
+  /** None without values. */
+  quantiles(wanted: readonly number[]): number[] {
+    if (this.count === 0) return [];
+    const ascending = this.values.subarray(0, this.count).sort();
+    return wanted.map((p) => quantileOfSorted(ascending, p));
+  }
 }
