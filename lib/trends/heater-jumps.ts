@@ -41,9 +41,9 @@ export type HeaterJumps = {
 
 /**
  * Jumps of each zone's reading in occupied cooling-season hours, by zone id (reference D7, row 1). With a heater's own readings
- * every start is looked at; without, every rise of 1 K within half an hour, out of the flat, that the
- * other zones do not share. A jump counts as
- * answered when the mean airflow of the hour after it is a tenth above that of the half hour before. Zones without any are left out.
+ * every start is looked at; without, every rise of 1 K within half an hour, out of the flat, that the other zones do not
+ * share. A jump counts as answered when the mean airflow of the hour after it is a tenth above that of the half hour before.
+ * Zones without any are left out.
  */
 export function heaterJumps(zones: readonly HeatedZone[], weekHours: Uint8Array): Map<number, HeaterJumps> {
   const found = new Map<number, HeaterJumps>();

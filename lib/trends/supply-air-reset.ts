@@ -29,7 +29,11 @@ export type SupplyAirReset = {
 export function supplyAirReset(grids: ZoneGrids, season: Uint8Array): SupplyAirReset | null {
   const { supplyAirTempC, outdoorAirTempC, zoneAirTempC, relativeHumidityPct } = grids;
   if (!supplyAirTempC || !outdoorAirTempC) return null;
-  const [mild, hot, dewPoints] = [new Gathered(season.length), new Gathered(season.length), new Gathered(season.length)];
+  const [mild, hot, dewPoints] = [
+    new Gathered(season.length),
+    new Gathered(season.length),
+    new Gathered(season.length),
+  ];
   let humid = 0;
   for (let i = 0; i < season.length; i++) {
     const supply = supplyAirTempC[i] as number;
