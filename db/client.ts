@@ -9,8 +9,8 @@ import * as building from "./schema/building";
 import * as collector from "./schema/collector";
 import * as comfort from "./schema/comfort";
 import * as device from "./schema/device";
+import * as electricityBill from "./schema/electricity-bill";
 import * as mappingProfile from "./schema/mapping-profile";
-import * as resultCache from "./schema/result-cache";
 import * as trendImport from "./schema/trend-import";
 import * as upload from "./schema/upload";
 import * as verdictNote from "./schema/verdict-note";
@@ -24,8 +24,8 @@ const schema = {
   ...collector,
   ...comfort,
   ...device,
+  ...electricityBill,
   ...mappingProfile,
-  ...resultCache,
   ...trendImport,
   ...upload,
   ...verdictNote,
@@ -41,15 +41,17 @@ export type Queryable = AppDatabase | AppTransaction;
 
 /**
  * Opens `app.db` (or `:memory:`), sets its pragmas and brings it to the newest migration. Makes the folder when it
- * is missing. Call it on first use, never while a module loads: a build imports every module.
+ * is missing. Call it on first use, never while a module loads: a build imports every module. Every `checkpointPages` pages
+ * of the write-ahead log the connection that writes moves them into the database, which waits for the disk.
  */
-export function openAppDatabase(file: string): AppDatabase {
+export function openAppDatabase(file: string, { checkpointPages = 1000 } = {}): AppDatabase {
   if (file !== ":memory:") mkdirSync(path.dirname(file), { recursive: true });
   const client = new Database(file);
   client.pragma("journal_mode = WAL");
   client.pragma("synchronous = NORMAL");
   client.pragma("foreign_keys = ON");
   client.pragma("busy_timeout = 5000");
+  client.pragma(`wal_autocheckpoint = ${checkpointPages}`);
   const db = drizzle(client, { schema, casing: "snake_case" }) as AppDatabase;
   migrate(db, { migrationsFolder: migrationsFolder() });
   return db;

@@ -1,9 +1,9 @@
 import type { Context } from "@/lib/services/context";
 import { now } from "./clock";
 import { currentActor } from "./session";
-import { getStores } from "./stores";
+import { getAnalyst, getStores } from "./stores";
 
 /** What a use-case is given for this request. */
 export async function requestContext(): Promise<Context> {
-  return { ...getStores(), actor: await currentActor(), now: now() };
+  return { ...getStores(), analyst: getAnalyst(), actor: await currentActor(), now: now() };
 }

@@ -1,6 +1,6 @@
-import { and, desc, eq, gte, isNull } from "drizzle-orm";
+import { and, count, desc, eq, gte, isNull } from "drizzle-orm";
 import type { Queryable } from "../client";
-import { comfortLink, comfortReport } from "../schema/comfort";
+import { comfortLink, comfortReport, type Preference } from "../schema/comfort";
 
 export type ComfortLinkRow = typeof comfortLink.$inferSelect;
 export type NewComfortLink = typeof comfortLink.$inferInsert;
@@ -60,6 +60,27 @@ export function listComfortReports(db: Queryable, buildingId: number, sinceMs = 
     .all();
 }
 
+/** How often each vote was sent with each wish, by zone id. */
+export function countReportsByZone(
+  db: Queryable,
+  buildingId: number,
+): Map<number, { thermalSensation: number; preference: Preference; count: number }[]> {
+  const { zoneId, thermalSensation, preference } = comfortReport;
+  const rows = db
+    .select({ zoneId, thermalSensation, preference, count: count() })
+    .from(comfortReport)
+    .where(eq(comfortReport.buildingId, buildingId))
+    .groupBy(zoneId, thermalSensation, preference)
+    .all();
+  const found = new Map<number, Omit<(typeof rows)[number], "zoneId">[]>();
+  for (const { zoneId: zone, ...vote } of rows) {
+    const votes = found.get(zone) ?? [];
+    votes.push(vote);
+    found.set(zone, votes);
+  }
+  return found;
+}
+
 export function listZoneReports(db: Queryable, zoneId: number): ComfortReportRow[] {
   return db
     .select()
@@ -71,9 +92,10 @@ export function listZoneReports(db: Queryable, zoneId: number): ComfortReportRow
 
 /** Reports that a link has sent since a moment, for holding back a flood. */
 export function countReportsOfLink(db: Queryable, linkId: number, sinceMs: number): number {
-  return db
-    .select({ id: comfortReport.id })
+  const row = db
+    .select({ reports: count() })
     .from(comfortReport)
     .where(and(eq(comfortReport.linkId, linkId), gte(comfortReport.reportedAtMs, sinceMs)))
-    .all().length;
+    .get();
+  return row?.reports ?? 0;
 }

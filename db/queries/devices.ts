@@ -1,4 +1,4 @@
-import { and, asc, eq } from "drizzle-orm";
+import { and, asc, count, eq, isNull } from "drizzle-orm";
 import { naturalCompare } from "@/lib/order/natural-compare";
 import type { Queryable } from "../client";
 import { device, deviceSetting } from "../schema/device";
@@ -60,6 +60,22 @@ function settingsOf(db: Queryable, deviceId: number): DeviceSettingRow[] {
     .where(eq(deviceSetting.deviceId, deviceId))
     .orderBy(asc(deviceSetting.position))
     .all();
+}
+
+/** Devices in use by zone id and kind. */
+export function countDevicesByZone(
+  db: Queryable,
+  buildingId: number,
+): Map<number, Partial<Record<DeviceRow["kind"], number>>> {
+  const rows = db
+    .select({ zoneId: device.zoneId, kind: device.kind, devices: count() })
+    .from(device)
+    .where(and(eq(device.buildingId, buildingId), isNull(device.retiredOn)))
+    .groupBy(device.zoneId, device.kind)
+    .all();
+  const found = new Map<number, Partial<Record<DeviceRow["kind"], number>>>();
+  for (const { zoneId, kind, devices } of rows) found.set(zoneId, { ...found.get(zoneId), [kind]: devices });
+  return found;
 }
 
 /** All devices of a building by label, retired ones included, with their settings: two queries whatever their number. */

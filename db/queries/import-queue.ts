@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray, isNotNull, isNull, ne, or } from "drizzle-orm";
+import { and, asc, eq, gt, inArray, isNotNull, isNull, max, ne, or } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { type ImportState, importRun } from "../schema/trend-import";
 import { type ImportRunLine, type ImportRunRow, LINE_COLUMNS, type NewImportRun } from "./import-runs";
@@ -6,6 +6,22 @@ import { type ImportRunLine, type ImportRunRow, LINE_COLUMNS, type NewImportRun 
 /** A run by its id alone: for those who work off the queue of all buildings. */
 export function findRun(db: Queryable, id: number): ImportRunRow | undefined {
   return db.select().from(importRun).where(eq(importRun.id, id)).get();
+}
+
+/** The same without its long columns. */
+export function findRunLine(db: Queryable, id: number): ImportRunLine | undefined {
+  return db.select(LINE_COLUMNS).from(importRun).where(eq(importRun.id, id)).get();
+}
+
+/** Whether it was said what the points of a run's file are. */
+export function hasAnswers(db: Queryable, id: number): boolean {
+  const { answers } = importRun;
+  const row = db
+    .select({ id: importRun.id })
+    .from(importRun)
+    .where(and(eq(importRun.id, id), isNotNull(answers)))
+    .get();
+  return row !== undefined;
 }
 
 /** The next run to work on: first what is to be withdrawn, then the oldest that was received or queued. */
@@ -89,4 +105,34 @@ export function listUnsettledRuns(db: Queryable, buildingId: number): ImportRunL
     )
     .orderBy(asc(importRun.id))
     .all();
+}
+
+/** Whether samples of a trend file are being stored into a building, or will be as soon as those of another are. */
+export function isStoredInto(db: Queryable, buildingId: number): boolean {
+  const { id, state, kind } = importRun;
+  const some = db
+    .select({ id })
+    .from(importRun)
+    .where(and(inArray(state, ["queued", "running"]), eq(kind, "trends"), eq(importRun.buildingId, buildingId)))
+    .limit(1)
+    .get();
+  return some !== undefined;
+}
+
+/** Buildings whose trends an import changed that ended after a moment, and when the newest ended. */
+export function listBuildingsImportedSince(
+  db: Queryable,
+  sinceMs: number,
+): { buildingIds: number[]; newestMs: number } {
+  const { buildingId, finishedAtMs, state } = importRun;
+  const rows = db
+    .select({ buildingId, newestMs: max(finishedAtMs) })
+    .from(importRun)
+    .where(and(inArray(state, ["done", "undone"]), eq(importRun.kind, "trends"), gt(finishedAtMs, sinceMs)))
+    .groupBy(buildingId)
+    .all();
+  return {
+    buildingIds: rows.map((row) => row.buildingId),
+    newestMs: Math.max(0, ...rows.map((row) => row.newestMs ?? 0)),
+  };
 }

@@ -1,4 +1,4 @@
-import { and, asc, eq } from "drizzle-orm";
+import { and, asc, eq, sql } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { point } from "../schema/trend-import";
 
@@ -37,6 +37,24 @@ export function upsertPoint(db: Queryable, row: NewPoint): PointRow {
     })
     .returning()
     .get();
+}
+
+/** The same for several points in one statement. */
+export function upsertPoints(db: Queryable, rows: readonly NewPoint[]): PointRow[] {
+  return db
+    .insert(point)
+    .values([...rows])
+    .onConflictDoUpdate({
+      target: [point.buildingId, point.externalName],
+      set: {
+        kind: sql`excluded.kind`,
+        zoneId: sql`excluded.zone_id`,
+        fileUnit: sql`excluded.file_unit`,
+        sampling: sql`excluded.sampling`,
+      },
+    })
+    .returning()
+    .all();
 }
 
 /** Gives a point its new name; its id, and with it the series, stays. Nothing when no point has the old one. */

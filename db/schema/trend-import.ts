@@ -23,7 +23,7 @@ export const point = sqliteTable(
 );
 
 /** `readings` are what a collector sends one by one: no file. */
-export const IMPORT_KINDS = ["trends", "weather", "zones", "desks", "devices", "readings"] as const;
+export const IMPORT_KINDS = ["trends", "weather", "zones", "desks", "devices", "bills", "readings"] as const;
 export type ImportKind = (typeof IMPORT_KINDS)[number];
 
 /**

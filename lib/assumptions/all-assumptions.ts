@@ -7,6 +7,7 @@ import { EMISSION_ASSUMPTIONS } from "./emissions";
 import { HEATING_PLANT_ASSUMPTIONS } from "./heating-plant";
 import { PRICE_ASSUMPTIONS } from "./prices";
 import { SCREENING_ASSUMPTIONS } from "./screening";
+import { SETPOINT_RESPONSE_ASSUMPTIONS } from "./setpoint-response";
 import { SPACE_HEATER_ASSUMPTIONS } from "./space-heaters";
 import { STATE_SHARE_ASSUMPTIONS } from "./state-shares";
 import { ZONE_SENSOR_ASSUMPTIONS } from "./zone-sensor";
@@ -20,6 +21,7 @@ export const ALL_ASSUMPTIONS: readonly Assumption[] = [
   ...HEATING_PLANT_ASSUMPTIONS,
   ...SPACE_HEATER_ASSUMPTIONS,
   ...ZONE_SENSOR_ASSUMPTIONS,
+  ...SETPOINT_RESPONSE_ASSUMPTIONS,
   ...DEMAND_ASSUMPTIONS,
   ...SCREENING_ASSUMPTIONS,
   ...PRICE_ASSUMPTIONS,

@@ -1,6 +1,8 @@
 import type { AppDatabase } from "@/db/client";
+import type { ResultStore } from "@/db/results";
 import type { UploadFolder } from "@/db/uploads";
 import type { TrendStore } from "@/lib/trends/trend-store";
+import type { Analyst } from "./kept/analyst";
 
 /**
  * Who is asking. An occupant holds a comfort link and may do nothing else; a collector holds a token and may only add
@@ -17,7 +19,15 @@ export type Context = {
   db: AppDatabase;
   trends: TrendStore;
   uploads: UploadFolder;
+  results: ResultStore;
   actor: Actor;
   /** Epoch milliseconds. */
   now: number;
+  /** Who works results out while the last one is shown. Without one they are worked out here and now. */
+  analyst?: Analyst;
+  /** Is told how far a long calculation is. */
+  onProgress?: (progress: Progress) => void;
 };
+
+/** So many of so many zones are done. */
+export type Progress = { done: number; of: number };

@@ -1,5 +1,6 @@
 /**
- * What a trend point is. Zone points belong to one zone; the outdoor and supply points to the building. A cooling stage is a
+ * What a trend point is. Zone points belong to one zone; outdoor air, supply air and electricity meters to the building. A
+ * meter gives the mean power of each interval or the energy of each interval, never a running total. A cooling stage is a
  * compressor or coil valve of a unit that serves the zone alone; heater power is what a portable heater's own plug meter reads.
  */
 export const POINT_KINDS = [
@@ -17,13 +18,15 @@ export const POINT_KINDS = [
   "relative-humidity",
   "supply-air-temp",
   "outdoor-air-temp",
+  "meter-power",
+  "meter-energy",
 ] as const;
 
 export type PointKind = (typeof POINT_KINDS)[number];
 
-export type StoredUnit = "degC" | "m3ps" | "percent" | "percentRH" | "state" | "W";
+export type StoredUnit = "degC" | "m3ps" | "percent" | "percentRH" | "state" | "W" | "kW" | "kWh";
 
-/** Unit in which the samples of a kind are stored: SI, except percentages. States are 0 or 1. */
+/** Unit in which the samples of a kind are stored: SI, except percentages, and kWh as meters count. States are 0 or 1. */
 export const STORED_UNIT: Record<PointKind, StoredUnit> = {
   "zone-air-temp": "degC",
   "cooling-setpoint": "degC",
@@ -39,10 +42,21 @@ export const STORED_UNIT: Record<PointKind, StoredUnit> = {
   "relative-humidity": "percentRH",
   "supply-air-temp": "degC",
   "outdoor-air-temp": "degC",
+  "meter-power": "kW",
+  "meter-energy": "kWh",
 };
 
+/** Kinds of an electricity meter. */
+export const METER_KINDS = ["meter-power", "meter-energy"] as const satisfies readonly PointKind[];
+export type MeterKind = (typeof METER_KINDS)[number];
+
 /** Kinds that may be mapped to no zone: they describe the whole building or its air handler (humidity: of its return air). */
-export const BUILDING_KINDS: readonly PointKind[] = ["supply-air-temp", "outdoor-air-temp", "relative-humidity"];
+export const BUILDING_KINDS: readonly PointKind[] = [
+  "supply-air-temp",
+  "outdoor-air-temp",
+  "relative-humidity",
+  ...METER_KINDS,
+];
 
 /** Decimals kept per kind when samples are stored as scaled integers. */
 export const STORED_DECIMALS: Record<PointKind, number> = {
@@ -60,4 +74,6 @@ export const STORED_DECIMALS: Record<PointKind, number> = {
   "relative-humidity": 1,
   "supply-air-temp": 3,
   "outdoor-air-temp": 3,
+  "meter-power": 3,
+  "meter-energy": 3,
 };

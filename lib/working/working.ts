@@ -51,3 +51,15 @@ export function assumptionsUsed(working: Working): string[] {
   visit(working);
   return [...ids];
 }
+
+/** A working with `levels` levels of its terms' workings; of those below only formula and result, to be opened elsewhere. */
+export function cutWorking(working: Working, levels: number): Working {
+  const terms = working.terms.map((term) =>
+    term.working === undefined
+      ? term
+      : { ...term, working: levels > 0 ? cutWorking(term.working, levels - 1) : headOf(term.working) },
+  );
+  return { ...working, terms };
+}
+
+const headOf = ({ formula, result }: Working): Working => ({ formula, terms: [], result });

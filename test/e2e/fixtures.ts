@@ -3,8 +3,8 @@ import path from "node:path";
 import { test as base, expect, type Page } from "@playwright/test";
 import { baseUrl, SERVERS, type ServerName } from "../support/servers";
 
-/** Console errors that a page logged; any fails the test that caused it. */
-export const test = base.extend<{ consoleErrors: string[] }>({
+/** Console errors that a page logged; any fails the test that caused it. Pages are as they come, with the last result. */
+export const testAsItComes = base.extend<{ consoleErrors: string[] }>({
   consoleErrors: [
     async ({ page }, use) => {
       const errors: string[] = [];
@@ -16,7 +16,33 @@ export const test = base.extend<{ consoleErrors: string[] }>({
   ],
 });
 
+/** The same, but an address is there only once the page shows figures of now. */
+export const test = testAsItComes.extend({
+  page: async ({ page, javaScriptEnabled }, use) => {
+    const goto = page.goto.bind(page);
+    page.goto = async (url, options) => {
+      const response = await goto(url, options);
+      // Without script a page with fields to fill in does not load itself again.
+      if (javaScriptEnabled === false)
+        while ((await page.locator(BEHIND).count()) > 0) {
+          await page.waitForTimeout(500);
+          await goto(url, options);
+        }
+      await settled(page);
+      return response;
+    };
+    await use(page);
+  },
+});
+
 export { expect, type Page };
+
+const BEHIND = "[data-behind]";
+
+/** Waits until the page shows figures of now: by itself, as it does for people. */
+export async function settled(page: Page): Promise<void> {
+  await expect(page.locator(BEHIND)).toHaveCount(0, { timeout: 60_000 });
+}
 
 /** Collects the console errors of a page; a page of another context has to be given here by its test. */
 export function watchConsole(page: Page, errors: string[]): void {

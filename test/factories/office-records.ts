@@ -7,7 +7,7 @@ import type { smallOffice } from "./office";
 type Office = Pick<ReturnType<typeof smallOffice>, "ctx" | "buildingId" | "zoneId">;
 
 /** Warm in the day and warmer in summer: long stretches above any supply air temperature. */
-export function bringWeather({ ctx, buildingId }: Office): void {
+export function bringWeather({ ctx, buildingId }: Pick<Office, "ctx" | "buildingId">): void {
   const rows = wholeYear().map((row) => ({
     ...row,
     dryBulb: (
@@ -44,4 +44,18 @@ export async function bringTrends({ ctx, buildingId, zoneId }: Office): Promise<
     decimals,
   }));
   await ctx.trends.write(slices, 1);
+}
+
+/** Zone air of the same four weeks in one zone, by itself, at one temperature [thousandths of °C]. */
+export async function bringZoneAir(
+  { ctx, buildingId }: Pick<Office, "ctx" | "buildingId">,
+  zoneId: number,
+  milliC = 22_000,
+): Promise<void> {
+  const count = 4 * 7 * 96;
+  const start = Date.UTC(2025, 5, 2) / 1000;
+  const point = { buildingId, kind: "zone-air-temp" as const, zoneId, fileUnit: "degC", sampling: "interval" as const };
+  const series = upsertPoint(ctx.db, { ...point, externalName: `air of ${zoneId}` }).id;
+  const ts = Float64Array.from({ length: count }, (_, i) => start + i * 900);
+  await ctx.trends.write([{ series, ts, v: new Int32Array(count).fill(milliC), decimals: 3 }], milliC);
 }

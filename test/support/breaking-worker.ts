@@ -5,10 +5,11 @@ import { claimRun } from "@/lib/services/trend-imports/claim";
 
 /* An import worker for tests: it takes the next file to read and breaks down in the middle of it. */
 const { folder, owner } = workerData as { folder: string; owner: string };
-const { db, trends, uploads } = openStores(folder);
+const stores = openStores(folder);
+const { db } = stores;
 const next = nextInQueue(db);
 if (next) {
-  const ctx = { db, trends, uploads, actor: { kind: "command-line" as const, name: "worker" }, now: Date.now() };
+  const ctx = { ...stores, actor: { kind: "command-line" as const, name: "worker" }, now: Date.now() };
   claimRun(ctx, next.id, { from: ["received"], to: "inspecting", work: { owner, clock: Date.now } });
   throw new Error("out of memory");
 }

@@ -6,6 +6,7 @@ export const NAV_ENTRIES: readonly NavEntry[] = [
   { path: "/zones", label: "Zones" },
   { path: "/devices", label: "Devices" },
   { path: "/comfort-reports", label: "Comfort reports" },
+  { path: "/energy-meter", label: "Energy meter" },
   { path: "/imports", label: "Imports" },
   { path: "/assumptions", label: "Assumptions" },
   { path: "/working", label: "Working" },

@@ -2,7 +2,7 @@ import type { FindingLine } from "@/app/_components/ui/findings-list";
 import { allocateRounded } from "@/lib/money/allocate";
 import type { Building } from "@/lib/services/buildings/find";
 import type { CostOfOvercooling } from "@/lib/services/overcooling/assess";
-import type { ZonesOverview } from "@/lib/services/zones/overview";
+import type { ZonesOverview } from "@/lib/services/zones/shown";
 import { formatLocal } from "@/lib/time/format";
 import type { Verdict } from "@/lib/trends/diagnosis/diagnose-zone";
 import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";

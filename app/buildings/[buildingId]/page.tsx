@@ -7,6 +7,7 @@ import { TierBadge } from "@/app/_components/quantity/tier-badge";
 import { WorkingDisclosure } from "@/app/_components/quantity/working-disclosure";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { LinkButton } from "@/app/_components/ui/button";
 import { DefinitionList } from "@/app/_components/ui/definition-list";
 import { Disclosure } from "@/app/_components/ui/disclosure";
@@ -14,8 +15,9 @@ import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { currencyDecimals } from "@/lib/money/money";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readCostOfOvercooling } from "@/lib/services/overcooling/assess";
-import { readZonesOverview } from "@/lib/services/zones/overview";
+import { readKeptAll } from "@/lib/services/kept/read-kept";
+import { COST } from "@/lib/services/overcooling/shown";
+import { shownZones, ZONES } from "@/lib/services/zones/shown";
 import { AssessmentRemarks } from "./_components/assessment-remarks";
 import { ComponentTable } from "./_components/component-table";
 import { GettingStarted } from "./_components/getting-started";
@@ -31,6 +33,7 @@ import {
   whole,
   zoneCostLines,
 } from "./overview-view-model";
+import { standingNote } from "./standing-note";
 import { belowTargetPct } from "./zones/view-model";
 
 export const metadata: Metadata = { title: "Overview" };
@@ -43,19 +46,26 @@ type Props = { params: Promise<{ buildingId: string }> };
 export default async function OverviewPage({ params }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}`;
-  const { building, cost, overview } = await readAs(
-    async (ctx) => ({
-      building: readBuilding(ctx, id),
-      cost: await readCostOfOvercooling(ctx, id),
-      overview: await readZonesOverview(ctx, id),
-    }),
-    path,
-  );
+  const { building, cost, overview, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const [cost, zones] = await readKeptAll(ctx, id, [{ kind: COST }, { kind: ZONES }]);
+    const overview = shownZones(ctx, id, zones);
+    return { building, cost: cost.result, overview, note: standingNote(ctx, building, { cost, zones }) };
+  }, path);
+  if (!cost) {
+    return (
+      <>
+        <PageHeading title="What overcooling costs" />
+        <StandingNote note={note} />
+      </>
+    );
+  }
   const { assessment } = cost;
   if (assessment.status !== "ok") {
     return (
       <>
         <PageHeading title="What overcooling costs" lede={overviewLede(cost, building)} />
+        <StandingNote note={note} />
         <Section id="findings" title="Why there is no figure yet" plain>
           <FindingsList label="Findings" findings={assessmentFindingLines(assessment.findings)} />
         </Section>
@@ -71,6 +81,7 @@ export default async function OverviewPage({ params }: Props) {
   const sign = currencySign(building.currency);
   return (
     <>
+      <StandingNote note={note} />
       <PageHeading
         title="What overcooling costs"
         figure={

@@ -119,7 +119,7 @@ function refuseUnit(match: ColumnMatch, heading: string, line: number): TableRef
 
 /** A more specific table has the columns of a plainer one too: a list of desks also has zones. */
 function refuseOtherTable(cells: readonly string[], kind: TableKind, line: number): TableRefusal | null {
-  const order: readonly TableKind[] = ["devices", "desks", "zones"];
+  const order: readonly TableKind[] = ["devices", "desks", "zones", "bills"];
   for (const other of order.slice(0, order.indexOf(kind))) {
     const required = TABLE_COLUMNS[other].filter((spec) => spec.required);
     const present = required.filter((spec) => cells.some((cell) => matchHeading(cell, [spec]).status === "matched"));

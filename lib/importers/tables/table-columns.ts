@@ -50,4 +50,17 @@ export const TABLE_COLUMNS: Record<TableKind, readonly ColumnSpec[]> = {
     { key: "hoursPerYear", names: ["hours per year", "hours/year", "hours a year", "annual hours"] },
     { key: "dutyFraction", names: ["duty", "duty fraction", "duty cycle"], units: { "": 1, "%": 0.01 } },
   ],
+  bills: [
+    { key: "from", names: ["from", "from date", "start", "start date", "period start"] },
+    { key: "to", names: ["to", "to date", "end", "end date", "period end"] },
+    { key: "month", names: ["month", "bill month"] },
+    { key: "energyKwh", names: ["energy", "usage", "consumption"], units: { kwh: 1, mwh: 1000 }, required: true },
+    { key: "energyKwh", names: ["kwh", "kwh total", "total kwh", "kwh used"] },
+    { key: "billedDemandKw", names: ["billed demand", "demand"], units: { kw: 1 } },
+    {
+      key: "charges",
+      names: ["charges", "total charges", "total current charges", "cost", "amount"],
+      units: { "": 1, $: 1, "£": 1, "€": 1 },
+    },
+  ],
 };

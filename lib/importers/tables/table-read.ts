@@ -1,6 +1,6 @@
 import type { Finding } from "@/lib/findings/finding";
 
-export type TableKind = "zones" | "desks" | "devices";
+export type TableKind = "zones" | "desks" | "devices" | "bills";
 
 /** What became of a row. The message is a whole sentence that begins with the line. */
 export type RowFate =

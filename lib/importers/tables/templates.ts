@@ -31,6 +31,15 @@ export const TEMPLATES: Readonly<Record<TableKind, TableTemplate>> = {
       "# H-001,space-heater,fan-heater-1500,2-14,2-14-01,high-heat,plug-meter,,,,,1432,150,0.6",
     ),
   },
+  bills: {
+    fileName: "bills.csv",
+    text: lines(
+      "from,to,energy_kWh,billed_demand_kW,charges",
+      "# The two lines below are examples; lines that begin with # are left out. One line a bill: its first and last day, electricity only. A column month (2025-03) may stand for from and to.",
+      "# 2025-01-01,2025-01-31,28150,94,2635.20",
+      "# 2025-02-01,2025-02-28,27830,96,2617.60",
+    ),
+  },
 };
 
 function lines(...text: readonly string[]): string {

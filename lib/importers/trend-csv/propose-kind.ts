@@ -1,5 +1,6 @@
 import type { PointKind } from "@/lib/trends/point-kind";
 import { nameWords } from "./name-words";
+import { proposeMeter } from "./propose-meter";
 
 export type Confidence = "high" | "medium" | "low";
 
@@ -60,6 +61,8 @@ export function proposeKind(name: string): KindProposal {
   });
   const skip = (reason: string): KindProposal => ({ kind: null, skip: true, confidence: "medium", reason });
 
+  const meter = proposeMeter(words);
+  if (meter) return meter;
   if (has(RADIATOR)) return skip("a radiator's output, which is not kept");
   if (has(WATER)) return skip("a water or plant point, not a zone's");
   if (has(OUTDOOR)) {

@@ -1,7 +1,10 @@
 import { BUILDING_KINDS } from "@/lib/trends/point-kind";
 import { type AmbiguousKeys, ambiguousKeys, equipmentKey, spellingsOf } from "./equipment-key";
+import { nameWords } from "./name-words";
 import { type Confidence, type KindProposal, proposeKind } from "./propose-kind";
+import { proposeMeter } from "./propose-meter";
 import { indexZones, type KnownZone, matchZone, type ZoneIndex } from "./propose-zone";
+import type { FileUnit } from "./trend-file";
 
 /** `kind` null with `skip` true: leave the point out; with `skip` false: a person has to say. */
 export type MappingProposal = KindProposal & { zoneId: number | null };
@@ -38,10 +41,10 @@ export const proposeMapping = (name: string, zones: readonly KnownZone[]): Mappi
 /**
  * Proposes what a point is and which zone it belongs to. A person confirms; nothing is mapped without. Zone by: the
  * zone's code (or name) in the point's name, else equal letters and digits, else points of the same equipment that
- * have their zone already.
+ * have their zone already. A meter may be told by the unit of the file alone.
  */
-export function proposeByBasis(name: string, basis: ProposalBasis): MappingProposal {
-  const proposal = proposeKind(name);
+export function proposeByBasis(name: string, basis: ProposalBasis, unit: FileUnit | null = null): MappingProposal {
+  const proposal = proposeMeter(nameWords(name), unit) ?? proposeKind(name);
   if (proposal.skip || (proposal.kind !== null && BUILDING_KINDS.includes(proposal.kind)))
     return { ...proposal, zoneId: null };
   const place = placeOf(name, basis);

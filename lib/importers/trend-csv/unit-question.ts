@@ -35,10 +35,14 @@ function choicesByName(name: string, proposal: KindProposal): string[] | null {
     case "occupancy":
     case "cooling-stage":
       return ["percent", "other"];
+    case "meter-power":
+      return ["kW", "W", "other"];
+    case "meter-energy":
+      return ["kWh", "other"];
     case null:
       return words.some((word) => /^(?:t|temp|tmp|temperature|temperatur)$/.test(word))
         ? ["degF", "degC", "other"]
-        : ["degF", "degC", "percent", "other"];
+        : ["degF", "degC", "percent", "kW", "kWh", "other"];
     default:
       return ["degF", "degC", "other"];
   }

@@ -108,5 +108,7 @@ export function splitUnit(heading: string): NameAndUnit {
     const read = readUnit(bare[2] as string);
     if (read) return { name: (bare[1] as string).trim(), ...read };
   }
-  return { name: whole, unitAsWritten: null, unit: null };
+  // A meter's heading is often its unit and nothing else.
+  const alone = /^kwh?$/i.test(whole) ? readUnit(whole) : null;
+  return { name: whole, unitAsWritten: null, unit: null, ...alone };
 }

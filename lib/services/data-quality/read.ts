@@ -12,6 +12,8 @@ import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import type { ResultKind } from "../kept/result-kind";
+import { upToDate } from "../kept/work-out";
 import { type CostOfOvercooling, readCostOfOvercooling } from "../overcooling/assess";
 import { buildingRecord } from "../zone-analysis/building-record";
 import { diagnoseZones } from "../zone-analysis/diagnose";
@@ -38,6 +40,14 @@ export type BuildingDataQuality = {
 };
 
 /** How good the records of every zone are, and what their problems stop. */
+export const QUALITY: ResultKind<BuildingDataQuality> = {
+  name: "data-quality",
+  version: 1,
+  inputs: ["trends", "mapping", "zones", "devices", "reports", "building", "assumptions", "weather", "imports"],
+  workOut: (ctx, building) => readBuildingDataQuality(ctx, building.id),
+};
+
+/** The same for one who waits: worked out here where it has to be. */
 export async function readBuildingDataQuality(ctx: Context, buildingId: number): Promise<BuildingDataQuality> {
   requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
@@ -104,7 +114,7 @@ export type PointDays = {
   kind: PointKind;
   name: string;
   sampling: Sampling;
-  shares: Float64Array;
+  shares: number[];
 };
 
 export type ZoneDataQualityDetail = ZoneDataQuality & {
@@ -122,7 +132,15 @@ export type ZoneDataQualityDetail = ZoneDataQuality & {
 /** Shorter gaps of a zone are counted, not listed [h]. */
 const LEAST_LISTED_HOURS = 1;
 
-/** One zone's data quality with its calendar and gaps, read from the samples as they stand. */
+/** One zone's data quality with its calendar and gaps. Its part is the zone's id. */
+export const ZONE_QUALITY: ResultKind<ZoneDataQualityDetail> = {
+  name: "zone-quality",
+  version: 1,
+  inputs: QUALITY.inputs,
+  workOut: (ctx, building, part) => readZoneDataQuality(ctx, building.id, Number(part)),
+};
+
+/** The same for one who waits, read from the samples as they stand. */
 export async function readZoneDataQuality(
   ctx: Context,
   buildingId: number,
@@ -131,7 +149,7 @@ export async function readZoneDataQuality(
   requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
   if (!findZone(ctx.db, buildingId, zoneId)) throw new ServiceError("not-found", "This zone does not exist.");
-  const all = await readBuildingDataQuality(ctx, buildingId);
+  const { result: all } = await upToDate(ctx, building, QUALITY);
   const own = all.zones.find((each) => each.zone.id === zoneId) as ZoneDataQuality;
   const record = await buildingRecord(ctx, building);
   const about = { building: { record: all.record, findings: all.findings } };
@@ -153,7 +171,7 @@ export async function readZoneDataQuality(
       kind,
       name,
       sampling: series.sampling,
-      shares: spanCoverage(series, edges),
+      shares: [...spanCoverage(series, edges)],
     })),
   };
 }

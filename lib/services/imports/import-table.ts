@@ -12,7 +12,7 @@ import { readTable } from "./read-table";
 import { type Taken, takeRows } from "./take-rows";
 
 /**
- * Takes zones, desks or devices from a CSV file. What is there already is brought up to date, so that the same file
+ * Takes zones, desks, devices or electricity bills from a CSV file. What is there already is brought up to date, so that the same file
  * again changes nothing; rows that cannot be taken are rejected by line and kept with the run.
  */
 export function importTable(

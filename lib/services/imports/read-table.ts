@@ -2,6 +2,7 @@ import type { Queryable } from "@/db/client";
 import { listDesks, listZones } from "@/db/queries/zones";
 import { DEVICE_CLASSES, deviceClassById } from "@/lib/electrical/device-classes";
 import { settingPower } from "@/lib/electrical/setting-power";
+import { type BillRow, readBillsTable } from "@/lib/importers/tables/read-bills";
 import { type DeskRow, readDesksTable } from "@/lib/importers/tables/read-desks";
 import { type DeviceRow, readDevicesTable } from "@/lib/importers/tables/read-devices";
 import { readZonesTable, type ZoneRow } from "@/lib/importers/tables/read-zones";
@@ -11,9 +12,11 @@ import type { TableKind, TableRead } from "@/lib/importers/tables/table-read";
 export type ReadTable =
   | { kind: "zones"; read: TableRead<ZoneRow> }
   | { kind: "desks"; read: TableRead<DeskRow> }
-  | { kind: "devices"; read: TableRead<DeviceRow> };
+  | { kind: "devices"; read: TableRead<DeviceRow> }
+  | { kind: "bills"; read: TableRead<BillRow> };
 
 export function readTable(db: Queryable, buildingId: number, kind: TableKind, bytes: Uint8Array): ReadTable {
+  if (kind === "bills") return { kind, read: readBillsTable({ bytes }) };
   if (kind === "zones") return { kind, read: readZonesTable({ bytes }) };
   const zones = listZones(db, buildingId);
   const zoneCodes = zones.map((zone) => zone.code);

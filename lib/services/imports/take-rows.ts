@@ -9,7 +9,9 @@ import {
   replaceSettings,
   updateDevice,
 } from "@/db/queries/devices";
+import { findElectricityBill, insertElectricityBill, updateElectricityBill } from "@/db/queries/electricity-bills";
 import { findDeskByCode, findZoneByCode, insertDesk, insertZone, updateDesk, updateZone } from "@/db/queries/zones";
+import type { BillRow } from "@/lib/importers/tables/read-bills";
 import type { DeskRow } from "@/lib/importers/tables/read-desks";
 import type { DeviceRow } from "@/lib/importers/tables/read-devices";
 import type { ZoneRow } from "@/lib/importers/tables/read-zones";
@@ -33,6 +35,9 @@ export function takeRows(tx: AppTransaction, table: ReadTable, at: At): Taken {
       break;
     case "devices":
       for (const { row } of table.read.rows) taken[takeDevice(tx, row, table.read.fields, at)] += 1;
+      break;
+    case "bills":
+      for (const { row } of table.read.rows) taken[takeBill(tx, row, table.read.fields, at)] += 1;
   }
   return taken;
 }
@@ -102,6 +107,19 @@ function takeDevice(
   if (settingsAgree && agrees(found, said)) return "same";
   updateDevice(tx, found.id, { ...said, updatedAtMs: now });
   replaceSettings(tx, found.id, settings);
+  return "changed";
+}
+
+/** A bill is known by its first day: the same day again brings it up to date. */
+function takeBill(tx: AppTransaction, row: BillRow, fields: readonly string[], { buildingId }: At): keyof Taken {
+  const present = findElectricityBill(tx, buildingId, row.fromDate);
+  if (!present) {
+    insertElectricityBill(tx, { ...row, buildingId });
+    return "added";
+  }
+  const said = only(row, fields);
+  if (agrees(present, said)) return "same";
+  updateElectricityBill(tx, present.id, said);
   return "changed";
 }
 

@@ -1,5 +1,5 @@
 import { inTransaction } from "@/db/client";
-import { findRun, otherRunningRun, updateOwnRun } from "@/db/queries/import-queue";
+import { findRun, findRunLine, otherRunningRun, updateOwnRun } from "@/db/queries/import-queue";
 import { type ImportRunRow, type NewImportRun, updateImportRun } from "@/db/queries/import-runs";
 import type { ImportState } from "@/db/schema/trend-import";
 import type { Context } from "../context";
@@ -18,9 +18,12 @@ export function claimRun(
   runId: number,
   { from, to, work }: { from: readonly ImportState[]; to: ImportState; work: Work },
 ): ImportRunRow {
+  // Its long columns are read before: nobody else may write while the transaction goes on.
+  const whole = findRun(ctx.db, runId);
   return inTransaction(ctx.db, (tx) => {
-    const run = findRun(tx, runId);
-    if (run?.kind !== "trends") throw new ServiceError("not-found", "This import does not exist.");
+    const line = findRunLine(tx, runId);
+    if (!whole || line?.kind !== "trends") throw new ServiceError("not-found", "This import does not exist.");
+    const run = { ...whole, ...line };
     if (!from.includes(run.state) || run.owner !== null)
       throw new ServiceError("conflict", `${run.fileName} ${refusalOf(run)}`);
     if (to === "running") {

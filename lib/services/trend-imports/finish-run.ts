@@ -1,5 +1,4 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
-import { inTransaction } from "@/db/client";
 import {
   deleteImportRows,
   findRunsOfFile,
@@ -79,7 +78,7 @@ async function keepRowNotes(ctx: Context, run: ImportRunRow, notes: readonly Row
       code,
       excerpt: file ? `${file}: ${excerpt}` : excerpt,
     }));
-    inTransaction(ctx.db, (tx) => insertImportRows(tx, run.id, some));
+    insertImportRows(ctx.db, run.id, some);
     await nextTurn();
   }
 }

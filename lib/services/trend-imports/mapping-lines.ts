@@ -72,7 +72,7 @@ export function linesOf(
         line.unitAsk ??= unitAsk;
         continue;
       }
-      const proposal = proposeByBasis(name, basis);
+      const proposal = proposeByBasis(name, basis, summary.unit);
       const settled = knownMapping(known.get(name));
       lines.set(name, {
         name,

@@ -1,5 +1,5 @@
 import { inTransaction } from "@/db/client";
-import { findRun, nextInQueue } from "@/db/queries/import-queue";
+import { findRun, findRunLine, hasAnswers, nextInQueue } from "@/db/queries/import-queue";
 import { findImportRun, type ImportRunRow, updateImportRun } from "@/db/queries/import-runs";
 import type { ImportState } from "@/db/schema/trend-import";
 import { requireFacilities } from "../authorise";
@@ -18,11 +18,13 @@ export function queueTrendImports(ctx: Context, buildingId: number, runIds: read
   requireFacilities(ctx);
   inTransaction(ctx.db, (tx) => {
     for (const runId of runIds) {
-      const run = findImportRun(tx, buildingId, runId);
-      if (run?.kind !== "trends") throw new ServiceError("not-found", "This import does not exist.");
+      const run = findRunLine(tx, runId);
+      if (run?.kind !== "trends" || run.buildingId !== buildingId)
+        throw new ServiceError("not-found", "This import does not exist.");
       if (!READY.includes(run.state))
         throw new ServiceError("conflict", `${run.fileName} is ${run.state}: it does not wait for its mapping.`);
-      if (!run.answers) throw new ServiceError("precondition", `${run.fileName}: say first what its points are.`);
+      if (!hasAnswers(tx, runId))
+        throw new ServiceError("precondition", `${run.fileName}: say first what its points are.`);
       updateImportRun(tx, runId, { state: "queued", message: "", finishedAtMs: null });
     }
   });

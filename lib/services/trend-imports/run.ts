@@ -1,6 +1,4 @@
-import { inTransaction } from "@/db/client";
 import { findImportRun, type ImportRunRow } from "@/db/queries/import-runs";
-import { upsertPoint } from "@/db/queries/points";
 import { readTrendParts } from "@/lib/importers/trend-csv/read-trend-parts";
 import type { TrendAnswers, TrendFileResult, TrendInspection, TrendPart } from "@/lib/importers/trend-csv/trend-file";
 import type { WriteStats } from "@/lib/trends/trend-store";
@@ -13,7 +11,8 @@ import { CollectedFindings } from "./collect-findings";
 import { endWithdrawn, failRun } from "./end-badly";
 import { finishRun } from "./finish-run";
 import { inspectKeptFile, openKeptFile } from "./inspect-run";
-import { type MappedPoint, mappedPoints, type Series, slicesOf } from "./mapped-points";
+import { makePoints } from "./make-points";
+import { type MappedPoint, mappedPoints, slicesOf } from "./mapped-points";
 import type { RunAnswers } from "./run-input";
 import { takeOut } from "./take-out";
 import { type WorkWatch, watchWork } from "./watch-work";
@@ -111,7 +110,7 @@ async function storeParts(
       heldParts(run, answers, work) ??
       readTrendParts({ fileName: run.fileName, source, timeZone, answers: trendAnswers(answers), facts });
     const reading: { result?: TrendFileResult } = {};
-    const slices = slicesOf(parts, makePoints(ctx, run.buildingId, mapped), {
+    const slices = slicesOf(parts, await makePoints(ctx, run.buildingId, mapped), {
       findings,
       onPart: (progress) => watch.progress(progress, findings.list()),
       onEnd: (result) => {
@@ -153,25 +152,4 @@ function trendAnswers({ file, points }: RunAnswers): TrendAnswers {
   const units: Record<string, string> = {};
   for (const [name, choice] of Object.entries(points)) if (!choice.skip && choice.unit) units[name] = choice.unit;
   return { ...file, units };
-}
-
-/** All of the file's points at once, before their samples: an import that is cut off is mapped when it is repeated. */
-function makePoints(ctx: Context, buildingId: number, mapped: readonly MappedPoint[]): Map<string, Series> {
-  return inTransaction(
-    ctx.db,
-    (tx) =>
-      new Map(
-        mapped.map(({ point, choice }) => {
-          const { id } = upsertPoint(tx, {
-            buildingId,
-            externalName: point.name,
-            kind: choice.kind,
-            zoneId: choice.zoneId,
-            fileUnit: point.unit ?? choice.unit ?? point.unitAsWritten ?? "state",
-            sampling: point.sampling,
-          });
-          return [point.name, { id, kind: choice.kind }];
-        }),
-      ),
-  );
 }

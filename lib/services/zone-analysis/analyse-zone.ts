@@ -3,12 +3,10 @@ import type { ZoneRow } from "@/db/queries/zones";
 import { coolingSeasonMask } from "@/lib/trends/cooling-season";
 import { estimateMinimumAirflow } from "@/lib/trends/estimate-minimum-airflow";
 import { zoneExposure } from "@/lib/trends/exposure";
-import type { Grid } from "@/lib/trends/grid";
 import type { GroupOffset } from "@/lib/trends/group-offsets";
 import type { HeatedZone, HeaterJumps } from "@/lib/trends/heater-jumps";
 import { learnDamperMinimum } from "@/lib/trends/learn-damper-minimum";
 import type { PointKind } from "@/lib/trends/point-kind";
-import { resample } from "@/lib/trends/resample";
 import type { PointSeries } from "@/lib/trends/samples";
 import { type AirflowLimits, zoneStates } from "@/lib/trends/state";
 import type { ZoneExposure } from "@/lib/trends/zone-exposure";
@@ -16,6 +14,7 @@ import { zoneGrids } from "@/lib/trends/zone-grids";
 import { type ZoneStatistics, zoneStatistics } from "@/lib/trends/zone-statistics";
 import type { Context } from "../context";
 import { type BuildingRecord, readSeries } from "./building-record";
+import { heaterPower } from "./heater-power";
 
 export type MinimumAirflowOrigin = "entered" | "airflow-setpoint-trend" | "estimated";
 
@@ -45,8 +44,7 @@ export async function analyseZone(
   const series = byKind(points, read);
   if (!series["zone-air-temp"]) return null;
   const { grids, occupiedSource, findings } = zoneGrids(record.grids, series);
-  // A unit that serves the zone alone has no minimum airflow to look for.
-  const estimate = zone.minimumAirflowM3ps === null && !grids.coolingStage ? estimateMinimumAirflow(grids) : null;
+  const estimate = zone.minimumAirflowM3ps === null ? estimateMinimumAirflow(grids) : null;
   const limits: AirflowLimits = {
     minimumAirflowM3ps: zone.minimumAirflowM3ps ?? (estimate?.status === "ok" ? estimate.minimumAirflowM3ps : null),
     designAirflowM3ps: zone.designAirflowM3ps,
@@ -96,18 +94,6 @@ export async function analyseZone(
       minimumAirflowM3ps: limits.minimumAirflowM3ps,
     },
   };
-}
-
-/** What the heaters of a zone take together by their own meters; a heater whose meter says nothing counts as off. */
-function heaterPower(points: readonly PointRow[], series: Map<number, PointSeries>, grid: Grid): Float64Array | null {
-  const meters = points.flatMap(({ id, kind }) => (kind === "heater-power" ? (series.get(id) ?? []) : []));
-  if (meters.length === 0) return null;
-  const total = new Float64Array(grid.count).fill(Number.NaN);
-  for (const meter of meters)
-    resample(meter, grid).forEach((each, i) => {
-      if (!Number.isNaN(each)) total[i] = each + (Number.isNaN(total[i] as number) ? 0 : (total[i] as number));
-    });
-  return total;
 }
 
 /** One series a kind: of two points of one kind the first that holds samples. */

@@ -17,18 +17,17 @@ const LONGEST_RECORD_SECONDS = 3 * 366 * 86_400;
 /** Trends begin no earlier than 2000 [s]. */
 const EARLIEST_UTC_SECONDS = 946_684_800;
 
+export type RecordPeriod = { fromUtcSeconds: number; toUtcSeconds: number };
+
 /** The recorded period of a building on its grid, with what all zones share. */
-export type BuildingRecord = {
+export type BuildingRecord = RecordPeriod & {
   points: PointRow[];
   grids: BuildingGrids;
   weekHours: Uint8Array;
-  fromUtcSeconds: number;
-  toUtcSeconds: number;
 };
 
-/** Null when no zone air temperature is recorded at all. */
-export async function buildingRecord(ctx: Context, building: BuildingRow): Promise<BuildingRecord | null> {
-  const points = listPoints(ctx.db, building.id);
+/** First and last second of what is analysed of these points; null when no zone air temperature is recorded at all. */
+export async function recordPeriod(ctx: Context, points: readonly PointRow[]): Promise<RecordPeriod | null> {
   const zoneAir = points.filter((point) => point.kind === "zone-air-temp").map((point) => point.id);
   const extents = (await ctx.trends.extent(zoneAir)).flatMap((each) => each ?? []);
   if (extents.length === 0) return null;
@@ -37,6 +36,15 @@ export async function buildingRecord(ctx: Context, building: BuildingRow): Promi
     Math.min(...extents.map((each) => each.firstTs)),
     toUtcSeconds - LONGEST_RECORD_SECONDS,
   );
+  return { fromUtcSeconds, toUtcSeconds };
+}
+
+/** Null when no zone air temperature is recorded at all. */
+export async function buildingRecord(ctx: Context, building: BuildingRow): Promise<BuildingRecord | null> {
+  const points = listPoints(ctx.db, building.id);
+  const period = await recordPeriod(ctx, points);
+  if (!period) return null;
+  const { fromUtcSeconds, toUtcSeconds } = period;
   const grid = gridOver({ fromUtcSeconds, toUtcSeconds });
   const zone = zoneTable(building.timeZone);
   const shared = async (kind: PointKind) => {

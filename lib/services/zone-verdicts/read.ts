@@ -5,9 +5,8 @@ import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import type { ZoneAnalysis } from "../zone-analysis/analyse-zone";
 import { predictAtRequiredAirflow } from "../zone-analysis/predict";
-import { readBuildingAnalysis } from "../zone-analysis/read";
-import { seasonThresholdC } from "../zones/overview";
 import { zoneDataState } from "./data-state";
 
 /** What was said of a verdict, and whether the zone's data are still those of that time. */
@@ -20,22 +19,21 @@ export type ZoneVerdictRecord = {
   prediction: MinimumAirflowPrediction | null;
 };
 
-/** What people said of a zone's verdicts, and what a lower minimum airflow would make of the zone. */
+/** What people said of a zone's verdicts, and what a lower minimum airflow would make of the zone as it was analysed. */
 export async function readZoneVerdictRecord(
   ctx: Context,
   buildingId: number,
   zoneId: number,
+  analysis: ZoneAnalysis | null,
 ): Promise<ZoneVerdictRecord> {
   requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
   const zone = findZone(ctx.db, buildingId, zoneId);
   if (!zone) throw new ServiceError("not-found", "This zone does not exist.");
-  const analysis = await readBuildingAnalysis(ctx, building, seasonThresholdC(ctx, buildingId));
-  const own = analysis.zones.find((each) => each.zoneId === zoneId);
   const rows = listVerdictNotes(ctx.db, zoneId);
   const now = rows.length > 0 ? await zoneDataState(ctx, building, zone) : "";
   return {
     notes: rows.map(({ dataState, ...row }) => ({ ...row, dataChanged: dataState !== now })),
-    prediction: own ? predictAtRequiredAirflow(ctx, building, own) : null,
+    prediction: analysis ? predictAtRequiredAirflow(ctx, building, analysis) : null,
   };
 }

@@ -1,4 +1,4 @@
-import { type BuildingRow, findOccupiedHours } from "@/db/queries/buildings";
+import type { BuildingRow } from "@/db/queries/buildings";
 import { findZone } from "@/db/queries/zones";
 import type { LocalDate } from "@/lib/time/civil-date";
 import { localDateOfDay, localDaysOver } from "@/lib/time/local-days";
@@ -14,9 +14,10 @@ import { zoneStates } from "@/lib/trends/state";
 import { zoneGrids } from "@/lib/trends/zone-grids";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
-import { cached, fingerprintOf } from "../cached";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import type { ResultKind } from "../kept/result-kind";
+import { upToDate } from "../kept/work-out";
 import type { ZoneAnalysis } from "../zone-analysis/analyse-zone";
 import { type BuildingRecord, buildingRecord, readSeries } from "../zone-analysis/building-record";
 import { readBuildingAnalysis } from "../zone-analysis/read";
@@ -32,33 +33,29 @@ export type ZoneDay = {
   exposure: DayExposure;
 };
 
-/**
- * Every local day of a zone's record; the days add up to the zone's exposure. Empty without zone air. Worked out anew only when
- * the zone's trends or what its states rest on change.
- */
+/** Every local day of a zone's record; the days add up to the zone's exposure. Empty without zone air. Its part is the zone's id. */
+export const ZONE_DAYS: ResultKind<ZoneDay[]> = {
+  name: "zone-days",
+  version: 2,
+  inputs: ["trends", "mapping", "zones", "building", "assumptions"],
+  workOut: (ctx, building, part) => daysOfZone(ctx, building, Number(part)),
+};
+
+/** The same for one who waits: worked out here when it has to be. */
 export async function readZoneDays(ctx: Context, buildingId: number, zoneId: number): Promise<ZoneDay[]> {
   requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
   if (!findZone(ctx.db, buildingId, zoneId)) throw new ServiceError("not-found", "This zone does not exist.");
-  const thresholdC = seasonThresholdC(ctx, buildingId);
+  return (await upToDate(ctx, building, ZONE_DAYS, String(zoneId))).result;
+}
+
+async function daysOfZone(ctx: Context, building: BuildingRow, zoneId: number): Promise<ZoneDay[]> {
+  const thresholdC = seasonThresholdC(ctx, building.id);
   const { zones } = await readBuildingAnalysis(ctx, building, thresholdC);
   const analysis = zones.find((each) => each.zoneId === zoneId);
   const record = await buildingRecord(ctx, building);
   if (!analysis || !record) return [];
-  const points = record.points.filter((point) => point.zoneId === zoneId || point.zoneId === null);
-  const fingerprint = fingerprintOf({
-    version: 1,
-    targetC: building.targetZoneAirTempC,
-    thresholdC,
-    timeZone: building.timeZone,
-    occupied: findOccupiedHours(ctx.db, buildingId),
-    limits: analysis.limits,
-    record: [record.fromUtcSeconds, record.toUtcSeconds],
-    points: points.map((point) => [point.id, point.kind, point.sampling]),
-    revisions: await ctx.trends.rev(points.map((point) => point.id)),
-  });
-  const about = { buildingId, subject: `zone-days/${zoneId}`, fingerprint };
-  return (await cached(ctx, about, () => workOut(ctx, building, record, { analysis, thresholdC }))).result;
+  return workOut(ctx, building, record, { analysis, thresholdC });
 }
 
 async function workOut(

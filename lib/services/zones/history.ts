@@ -1,5 +1,6 @@
 import { listZoneReports } from "@/db/queries/comfort";
 import { listDevices } from "@/db/queries/devices";
+import { listPoints, listZonePoints } from "@/db/queries/points";
 import { findZone, listDesks, type ZoneRow } from "@/db/queries/zones";
 import { dayNumberFromLocalDate, localDateFromDayNumber } from "@/lib/time/civil-date";
 import { localDateAt } from "@/lib/time/local-date";
@@ -11,7 +12,7 @@ import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
-import { buildingRecord, readSeries } from "../zone-analysis/building-record";
+import { readSeries, recordPeriod } from "../zone-analysis/building-record";
 
 /** Widest picture that is drawn, in pixels: samples are thinned to two a pixel, peaks kept. */
 const CHART_PIXELS = 1100;
@@ -50,7 +51,7 @@ export async function readZoneHistory(
   const building = findBuildingOrRefuse(ctx, buildingId);
   const zone = findZone(ctx.db, buildingId, zoneId);
   if (!zone) throw new ServiceError("not-found", "This zone does not exist.");
-  const record = await buildingRecord(ctx, building);
+  const record = await recordPeriod(ctx, listPoints(ctx.db, buildingId));
   const end = record ? record.toUtcSeconds : Math.floor(ctx.now / 1000);
   const lastDay = dayNumberFromLocalDate(localDateAt((end - 1) * 1000, building.timeZone)) as number;
   const days = Math.min(400, Math.max(1, Math.round(wanted.days ?? 14)));
@@ -58,7 +59,7 @@ export async function readZoneHistory(
   const table = zoneTable(building.timeZone);
   const startOf = (day: number) => instantOf(table.utcFromLocal(day * 86_400));
   const grid = gridOver({ fromUtcSeconds: startOf(firstDay), toUtcSeconds: startOf(firstDay + days) });
-  const points = record?.points.filter((point) => point.zoneId === zoneId) ?? [];
+  const points = record ? listZonePoints(ctx.db, zoneId) : [];
   const series = await readSeries(ctx, points, grid);
   const line = (kind: string): ChartPoint[] => {
     const point = points.find((each) => each.kind === kind && series.has(each.id));

@@ -31,6 +31,7 @@ function reading(kind: PointKind, value: Fact, w: QuantityWords): string {
   const unit = STORED_UNIT[kind];
   if (unit === "percent") return `${Number(value).toFixed(1)} %`;
   if (unit === "percentRH") return `${Number(value).toFixed(1)} %RH`;
+  if (unit === "kW" || unit === "kWh") return `${Number(value).toFixed(1)} ${unit}`;
   if (unit === "W") return `${Math.round(Number(value))} W`;
   return unit === "state" ? String(value) : w.temp(value);
 }

@@ -9,6 +9,7 @@ const COIL_C = { low: -10, high: 70 };
 /** Half a percent for the rounding of controllers. */
 const PERCENT = { low: -0.5, high: 100.5 };
 const AIRFLOW_M3PS = { low: 0, high: 20 };
+const METER = { low: 0, high: 50_000 };
 
 /**
  * Values beyond which a reading of a kind is more likely wrong than true, in its stored unit. Common practice, no source. They are
@@ -29,6 +30,8 @@ export const LIKELY_LIMITS: Record<PointKind, Limits> = {
   "relative-humidity": { low: 5, high: 100 },
   "supply-air-temp": COIL_C,
   "outdoor-air-temp": { low: -50, high: 55 },
+  "meter-power": METER,
+  "meter-energy": METER,
 };
 
 export type UnlikelyValues = {

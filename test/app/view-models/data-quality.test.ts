@@ -112,7 +112,7 @@ describe("the data quality page of a zone", () => {
       kind: "airflow" as const,
       name: "x",
       sampling: "interval" as const,
-      shares: Float64Array.from(shares),
+      shares,
     });
     const { rows, completeDays } = poorDays({
       firstDay: dayNumber(2026, 2, 27),

@@ -37,8 +37,8 @@ it("proposes the minimum airflow, says that the setpoint will not help, and name
 });
 
 it("argues with the zone air to be reached, which opens into its working", async () => {
-  const { ctx, buildingId, zoneId, building } = await coldOffice();
-  const { prediction } = await readZoneVerdictRecord(ctx, buildingId, zoneId);
+  const { ctx, buildingId, zoneId, building, overview } = await coldOffice();
+  const { prediction } = await readZoneVerdictRecord(ctx, buildingId, zoneId, overview?.analysis ?? null);
   expect(lowerMinimumWords(prediction, "minimum-airflow-first", building)).toMatchObject({ figure: "73.4 °F" });
   const page = renderToStaticMarkup(
     <LowerMinimum
@@ -74,7 +74,7 @@ it("shows what was said beside the verdict of its time, and what has changed sin
   await noteVerdict(ctx, buildingId, zoneId, { stance: "noted", note: "Damper looked at: it moves." });
   const airflows = { designAirflowM3ps: 0.5, minimumAirflowM3ps: 0.1 };
   reviseZone(ctx, buildingId, zoneId, { code: "2-14", floorAreaM2: 120, ...airflows });
-  const { notes } = await readZoneVerdictRecord(ctx, buildingId, zoneId);
+  const { notes } = await readZoneVerdictRecord(ctx, buildingId, zoneId, null);
   const lines = verdictNoteLines(notes, "setpoint-first", "America/Chicago");
   expect(lastSaid(notes, "setpoint-first", "America/Chicago")).toMatch(
     /^Robin Vale noted something about the verdict "minimum airflow too high" on .*; since then the verdict is another now; the zone's data have changed\.$/,

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { listPoints } from "@/db/queries/points";
-import { findCachedResult } from "@/db/queries/result-cache";
+
 import { PLANTED_CAUSES } from "@/db/seed/planted-causes";
 import { seedDemoBuilding } from "@/db/seed/seed";
 import { STUCK_SENSOR } from "@/db/seed/trend-defects";
@@ -187,7 +187,7 @@ describe("the data quality of the demo building", () => {
   });
 
   it("works the records out again only when something they rest on has changed", async () => {
-    const computedAt = () => findCachedResult(ctx.db, buildingId, "data-quality")?.computedAtMs;
+    const computedAt = () => ctx.results.stamp(buildingId, "data-quality")?.workedOutAtMs;
     const later = { ...ctx, now: ctx.now + 60_000 };
     expect(await readBuildingDataQuality(later, buildingId)).toEqual(spoilt);
     expect(computedAt()).toBe(ctx.now);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { listElectricityBills } from "@/db/queries/electricity-bills";
 import { listDesks, listZones } from "@/db/queries/zones";
 import type { TableKind } from "@/lib/importers/tables/table-read";
 import { issueComfortLink, readComfortLinks } from "@/lib/services/comfort-links/manage";
@@ -31,6 +32,7 @@ const TABLES: [TableKind, string[]][] = [
       "H-7,,,,,low-heat,clamp,6.2,,300",
     ],
   ],
+  ["bills", ["from,to,energy_kWh,charges", "2025-01-01,2025-01-31,28150,2635.2", "2025-02-01,2025-02-28,27830,"]],
 ];
 
 describe("bringing a table in", () => {
@@ -38,7 +40,12 @@ describe("bringing a table in", () => {
     const { ctx, buildingId, bring } = office();
     const things = kind === "devices" ? 1 : 2;
     expect(counts(bring(kind, ...lines))).toEqual([things, 0, 0]);
-    const state = () => [listZones(ctx.db, buildingId), listDesks(ctx.db, buildingId), readDevices(ctx, buildingId)];
+    const state = () => [
+      listZones(ctx.db, buildingId),
+      listDesks(ctx.db, buildingId),
+      readDevices(ctx, buildingId),
+      listElectricityBills(ctx.db, buildingId),
+    ];
     const before = state();
     expect(counts(bring(kind, ...lines))).toEqual([0, 0, things]);
     expect(state()).toEqual(before);

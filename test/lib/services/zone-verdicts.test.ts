@@ -3,6 +3,7 @@ import { listPoints } from "@/db/queries/points";
 import { createBuilding, reviseBuilding } from "@/lib/services/buildings/save";
 import { noteVerdict } from "@/lib/services/zone-verdicts/note";
 import { readZoneVerdictRecord } from "@/lib/services/zone-verdicts/read";
+import { readZonesOverview } from "@/lib/services/zones/overview";
 import { reviseZone } from "@/lib/services/zones/save";
 import { buildingInputOf } from "@/test/factories/building";
 import { smallOffice } from "@/test/factories/office";
@@ -30,7 +31,7 @@ describe("what people say of a verdict", () => {
       note: " Diffuser is shut. ",
       verdictSeen: "minimum-airflow-first",
     });
-    const { notes } = await readZoneVerdictRecord(ctx, buildingId, zoneId);
+    const { notes } = await readZoneVerdictRecord(ctx, buildingId, zoneId, null);
     expect(notes.map(({ stance, note, enteredAtMs }) => [stance, note, enteredAtMs])).toEqual([
       ["rejected", "Diffuser is shut.", ctx.now + 60_000],
       ["confirmed", "", ctx.now],
@@ -79,7 +80,7 @@ describe("what people say of a verdict", () => {
     const { ctx, buildingId, zoneId } = office;
     await noteVerdict(ctx, buildingId, zoneId, confirmed);
     await change(office);
-    expect((await readZoneVerdictRecord(ctx, buildingId, zoneId)).notes[0]?.dataChanged).toBe(true);
+    expect((await readZoneVerdictRecord(ctx, buildingId, zoneId, null)).notes[0]?.dataChanged).toBe(true);
   });
 
   it("is not called changed when only the zone's name or its area is", async () => {
@@ -87,7 +88,7 @@ describe("what people say of a verdict", () => {
     await noteVerdict(ctx, buildingId, zoneId, confirmed);
     const airflows = { designAirflowM3ps: 0.5, minimumAirflowM3ps: 0.12 };
     reviseZone(ctx, buildingId, zoneId, { code: "2-14", name: "East bay", floorAreaM2: 121, ...airflows });
-    expect((await readZoneVerdictRecord(ctx, buildingId, zoneId)).notes[0]?.dataChanged).toBe(false);
+    expect((await readZoneVerdictRecord(ctx, buildingId, zoneId, null)).notes[0]?.dataChanged).toBe(false);
   });
 
   it("is refused without a word of what was found, of another verdict than the one seen, and where there is none", async () => {
@@ -100,14 +101,14 @@ describe("what people say of a verdict", () => {
     expect((await refused({ ...confirmed, verdictSeen: "healthy" })).code).toBe("conflict");
     expect((await refused(confirmed, otherZoneId)).code).toBe("precondition");
     expect((await refused(confirmed, 999)).code).toBe("not-found");
-    expect((await readZoneVerdictRecord(ctx, buildingId, zoneId)).notes).toEqual([]);
+    expect((await readZoneVerdictRecord(ctx, buildingId, zoneId, null)).notes).toEqual([]);
   });
 
   it("is for facilities people only, and for zones of the building that is asked", async () => {
     const { ctx, buildingId, zoneId } = await coldOffice();
     const anyone = { ...ctx, actor: { kind: "anonymous" } as const };
     expect((await refusalOf(() => noteVerdict(anyone, buildingId, zoneId, confirmed))).code).toBe("unauthenticated");
-    expect((await refusalOf(() => readZoneVerdictRecord(anyone, buildingId, zoneId))).code).toBe("unauthenticated");
+    expect((await refusalOf(() => readZoneVerdictRecord(anyone, buildingId, zoneId, null))).code).toBe("unauthenticated");
     const other = createBuilding(ctx, buildingInputOf({ name: "Beech Court" }));
     expect((await refusalOf(() => noteVerdict(ctx, other, zoneId, confirmed))).code).toBe("not-found");
   });
@@ -115,8 +116,10 @@ describe("what people say of a verdict", () => {
 
 it("a zone at its minimum airflow is shown what the airflow that it needs would make of it", async () => {
   const { ctx, buildingId, zoneId, otherZoneId } = await coldOffice();
-  const { prediction } = await readZoneVerdictRecord(ctx, buildingId, zoneId);
+  const { zones } = await readZonesOverview(ctx, buildingId);
+  const analysisOf = (id: number) => zones.find(({ zone }) => zone.id === id)?.analysis ?? null;
+  const { prediction } = await readZoneVerdictRecord(ctx, buildingId, zoneId, analysisOf(zoneId));
   // Needed 12 % of 500 L/s; no supply air is trended: 13 + 8.5 * 0.12 / 0.06 = 30, no higher than the target.
   expect(prediction).toMatchObject({ status: "ok", nowC: 21.5, requiredAirflowM3ps: 0.06, thenC: 23 });
-  expect((await readZoneVerdictRecord(ctx, buildingId, otherZoneId)).prediction).toBeNull();
+  expect((await readZoneVerdictRecord(ctx, buildingId, otherZoneId, analysisOf(otherZoneId))).prediction).toBeNull();
 });

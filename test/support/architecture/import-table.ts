@@ -65,13 +65,15 @@ const SENTENCES = [
   "lib/trends/quality/findings",
   "lib/trends/quality/consequence-words",
   "lib/overcooling/findings",
+  "lib/energy-model/findings",
+  "lib/energy-model/meter/meter-words",
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */
 const LIVE_CALCULATIONS = ["lib/electrical/device-sheet"];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];
-const STORES = ["db/client.ts", "db/trends", "db/uploads.ts", "db/passing-files.ts"];
+const STORES = ["db/client.ts", "db/trends", "db/results.ts", "db/uploads.ts", "db/passing-files.ts"];
 
 const rowsFor = (areas: readonly string[], row: (area: string) => Allowance): Record<string, Allowance> =>
   Object.fromEntries(areas.map((area) => [area, row(area)]));
@@ -103,6 +105,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "db/queries": { values: ["drizzle-orm", "db/schema", "lib/order"], types: ["db/client.ts", ...PURE_LIB] },
   "db/client.ts": { values: ["drizzle-orm", "better-sqlite3", "db/schema", "node:*"], types: PURE_LIB },
   "db/trends": { values: ["better-sqlite3", "node:*"], types: ["lib/trends"] },
+  "db/results.ts": { values: ["better-sqlite3", "node:*"] },
   "db/passing-files.ts": { values: ["node:*"] },
   "db/uploads.ts": { values: ["node:*"], types: ["lib/importers"] },
   "db/seed": { values: [...STORES, "db/schema", "db/queries", "drizzle-orm", "node:*", ...PURE_LIB], types: [] },

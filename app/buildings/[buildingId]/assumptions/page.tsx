@@ -1,11 +1,14 @@
 import type { Metadata } from "next";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { readAs } from "@/app/_server/read";
 import { readAssumptions } from "@/lib/services/assumptions/resolve";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readCostOfOvercooling } from "@/lib/services/overcooling/assess";
+import { readKept } from "@/lib/services/kept/read-kept";
+import { COST } from "@/lib/services/overcooling/shown";
+import { standingNote } from "../standing-note";
 import { AssumptionDetail } from "./_components/assumption-detail";
 import { assumptionsLede, figure, rangeFigure, sourceWords, usedFirst } from "./view-model";
 
@@ -15,19 +18,18 @@ type Props = { params: Promise<{ buildingId: string }> };
 
 export default async function AssumptionsPage({ params }: Props) {
   const id = Number((await params).buildingId);
-  const { building, assumptions, cost } = await readAs(
-    async (ctx) => ({
-      building: readBuilding(ctx, id),
-      assumptions: readAssumptions(ctx, id),
-      cost: await readCostOfOvercooling(ctx, id),
-    }),
-    `/buildings/${id}/assumptions`,
-  );
-  const used = new Set(cost.assessment.status === "ok" ? cost.assessment.assumptionIds : []);
+  const { building, assumptions, assessment, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const cost = await readKept(ctx, id, COST);
+    const note = standingNote(ctx, building, { cost });
+    return { building, assumptions: readAssumptions(ctx, id), assessment: cost.result?.assessment, note };
+  }, `/buildings/${id}/assumptions`);
+  const used = new Set(assessment?.status === "ok" ? assessment.assumptionIds : []);
   const groups = usedFirst(assumptions, used);
   return (
     <>
-      <PageHeading title="Assumptions" lede={assumptionsLede(assumptions, used)} />
+      <PageHeading title="Assumptions" lede={assessment ? assumptionsLede(assumptions, used) : undefined} />
+      <StandingNote note={note} hasFields />
       {groups.map((group) => (
         <Section key={group.id} id={group.id} title={group.title} wide>
           <DataTable

@@ -2,13 +2,16 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { FindingsList, SeverityMark } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readBuildingDataQuality } from "@/lib/services/data-quality/read";
+import { QUALITY } from "@/lib/services/data-quality/read";
+import { readKept } from "@/lib/services/kept/read-kept";
+import { standingNote } from "../standing-note";
 import { ImportRemarks } from "./_components/import-remarks";
 import { buildingFindingLines, dataQualityLede, KEY_POINTS, pointWords, zoneQualityLines } from "./view-model";
 
@@ -19,13 +22,23 @@ type Props = { params: Promise<{ buildingId: string }> };
 export default async function DataQualityPage({ params }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}`;
-  const { building, quality } = await readAs(
-    async (ctx) => ({ building: readBuilding(ctx, id), quality: await readBuildingDataQuality(ctx, id) }),
-    `${path}/data-quality`,
-  );
+  const { building, quality, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const kept = await readKept(ctx, id, QUALITY);
+    return { building, quality: kept.result, note: standingNote(ctx, building, { [QUALITY.name]: kept }) };
+  }, `${path}/data-quality`);
+  if (!quality) {
+    return (
+      <>
+        <PageHeading title="Data quality" />
+        <StandingNote note={note} />
+      </>
+    );
+  }
   return (
     <>
       <PageHeading title="Data quality" lede={dataQualityLede(quality, building)} />
+      <StandingNote note={note} />
       <Section id="zones" title="Zone by zone, the gravest first" wide>
         <DataTable
           caption="Data quality of every zone"

@@ -84,7 +84,7 @@ export default async function ImportsPage({ params, searchParams }: Props) {
             </Remark>
             <Remark title="Templates">
               <a href={`${path}/templates/zones`}>zones</a>, <a href={`${path}/templates/desks`}>desks</a>,{" "}
-              <a href={`${path}/templates/devices`}>devices</a>
+              <a href={`${path}/templates/devices`}>devices</a>, <a href={`${path}/templates/bills`}>bills</a>
             </Remark>
           </>
         }

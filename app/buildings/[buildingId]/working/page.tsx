@@ -3,11 +3,14 @@ import { currencySign } from "@/app/_components/quantity/money-figure";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readCostOfOvercooling } from "@/lib/services/overcooling/assess";
+import { readKept } from "@/lib/services/kept/read-kept";
+import { COST } from "@/lib/services/overcooling/shown";
 import { componentLines, whole } from "../overview-view-model";
+import { standingNote } from "../standing-note";
 
 export const metadata: Metadata = { title: "Working" };
 
@@ -17,15 +20,25 @@ type Props = { params: Promise<{ buildingId: string }> };
 export default async function WorkingPage({ params }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}`;
-  const { building, cost } = await readAs(
-    async (ctx) => ({ building: readBuilding(ctx, id), cost: await readCostOfOvercooling(ctx, id) }),
-    `${path}/working`,
-  );
+  const { building, cost, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const cost = await readKept(ctx, id, COST);
+    return { building, cost: cost.result, note: standingNote(ctx, building, { cost }) };
+  }, `${path}/working`);
+  if (!cost) {
+    return (
+      <>
+        <PageHeading title="Working" />
+        <StandingNote note={note} />
+      </>
+    );
+  }
   const { assessment } = cost;
   if (assessment.status !== "ok") {
     return (
       <>
         <PageHeading title="Working" />
+        <StandingNote note={note} />
         <EmptyState>
           There is no figure yet, so there is nothing to work out. The overview says what is missing.
         </EmptyState>
@@ -36,6 +49,7 @@ export default async function WorkingPage({ params }: Props) {
   const sign = currencySign(building.currency);
   return (
     <>
+      <StandingNote note={note} />
       <PageHeading
         title="Working"
         lede={`How ${sign}${whole(stated)} a year comes about with every input at its stated value. Inputs are uncertain and their ranges lean upwards, so the most likely total is ${sign}${whole(p50)}.`}

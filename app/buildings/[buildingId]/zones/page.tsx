@@ -2,13 +2,15 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readZonesOverview } from "@/lib/services/zones/overview";
+import { readShownZones } from "@/lib/services/zones/shown";
 import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
+import { standingNote } from "../standing-note";
 import { AddDeskForm } from "./_components/add-desk-form";
 import { ZoneForm } from "./_components/zone-form";
 import { addDeskAction, addZoneAction } from "./actions";
@@ -21,14 +23,21 @@ type Props = { params: Promise<{ buildingId: string }> };
 export default async function ZonesPage({ params }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}`;
-  const { building, overview } = await readAs(
-    async (ctx) => ({ building: readBuilding(ctx, id), overview: await readZonesOverview(ctx, id) }),
-    `${path}/zones`,
-  );
+  const { building, overview, isWorkedOut, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const { overview, kept } = await readShownZones(ctx, id);
+    return {
+      building,
+      overview,
+      isWorkedOut: kept.result !== null,
+      note: standingNote(ctx, building, { zones: kept }),
+    };
+  }, `${path}/zones`);
   const degree = building.temperatureUnit === "F" ? "°F" : "°C";
   return (
     <>
-      <PageHeading title="Zones" lede={zonesLede(overview)} />
+      <PageHeading title="Zones" lede={isWorkedOut ? zonesLede(overview) : undefined} />
+      <StandingNote note={note} hasFields />
       <Section
         id="zones"
         title="All zones"
@@ -61,7 +70,8 @@ export default async function ZonesPage({ params }: Props) {
             {
               key: "verdict",
               head: "Verdict",
-              cell: (row) => (row.verdict ? VERDICT_WORDS[row.verdict] : "no trends"),
+              cell: (row) =>
+                row.verdict ? VERDICT_WORDS[row.verdict] : isWorkedOut ? "no trends" : "not yet worked out",
             },
           ]}
           empty={

@@ -1,5 +1,5 @@
 import type { Building } from "@/lib/services/buildings/find";
-import type { ZoneOverview, ZonesOverview } from "@/lib/services/zones/overview";
+import type { ZoneOverview, ZonesOverview } from "@/lib/services/zones/shown";
 import type { Verdict } from "@/lib/trends/diagnosis/diagnose-zone";
 import { OCCUPIED_STATES } from "@/lib/trends/zone-state";
 import { counted } from "@/lib/units/counted";

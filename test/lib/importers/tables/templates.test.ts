@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { DEVICE_CLASSES } from "@/lib/electrical/device-classes";
+import { readBillsTable } from "@/lib/importers/tables/read-bills";
 import { readDesksTable } from "@/lib/importers/tables/read-desks";
 import { readDevicesTable } from "@/lib/importers/tables/read-devices";
 import { readZonesTable } from "@/lib/importers/tables/read-zones";
@@ -18,8 +19,9 @@ const readers = {
   zones: (text: string) => readZonesTable({ bytes: textBytes(text) }),
   desks: (text: string) => readDesksTable({ bytes: textBytes(text) }, building),
   devices: (text: string) => readDevicesTable({ bytes: textBytes(text) }, building),
+  bills: (text: string) => readBillsTable({ bytes: textBytes(text) }),
 };
-const kinds = ["zones", "desks", "devices"] as const;
+const kinds = ["zones", "desks", "devices", "bills"] as const;
 
 describe.each(kinds)("the template of the %s table", (kind) => {
   const { text } = TEMPLATES[kind];
@@ -39,7 +41,12 @@ describe.each(kinds)("the template of the %s table", (kind) => {
   });
 
   it("takes rows below the examples", () => {
-    const row = { zones: "3-01,,,,,,", desks: "9,2-14,", devices: "F,,desk-fan,2-14,,on,default,,,,,,," }[kind];
+    const row = {
+      zones: "3-01,,,,,,",
+      desks: "9,2-14,",
+      devices: "F,,desk-fan,2-14,,on,default,,,,,,,",
+      bills: "2025-03-01,2025-03-31,27000,,",
+    }[kind];
     const table = acceptedTable<unknown>(readers[kind](`${text}${row}\r\n`));
     expect(table.rows).toHaveLength(1);
     expect(table.fates.filter((fate) => fate.fate === "ignored")).toHaveLength(3);

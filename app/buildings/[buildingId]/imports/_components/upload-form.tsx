@@ -17,6 +17,7 @@ const KINDS = [
   { value: "zones", label: "Zones (CSV)" },
   { value: "desks", label: "Desks (CSV)" },
   { value: "devices", label: "Devices (CSV)" },
+  { value: "bills", label: "Electricity bills (CSV)" },
 ];
 
 /**

@@ -15,6 +15,8 @@ export const KIND_LABEL: Record<PointKind, string> = {
   "relative-humidity": "relative humidity of the zone or the return air",
   "supply-air-temp": "supply air temperature (air handler)",
   "outdoor-air-temp": "outdoor air temperature",
+  "meter-power": "electricity meter: power (kW)",
+  "meter-energy": "electricity meter: energy of each interval (kWh)",
 };
 
 /** Everything that can be said of a point, as choices of a list. */

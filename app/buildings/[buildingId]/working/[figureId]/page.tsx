@@ -4,11 +4,14 @@ import { notFound } from "next/navigation";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { readAs } from "@/app/_server/read";
-import { readCostOfOvercooling } from "@/lib/services/overcooling/assess";
+import { readBuilding } from "@/lib/services/buildings/find";
+import { readKept } from "@/lib/services/kept/read-kept";
+import { COST, FIGURE_WORKING, isFigure } from "@/lib/services/overcooling/shown";
+import { standingNote } from "../../standing-note";
 import { stepsTo } from "./steps";
 import styles from "./trail.module.css";
-import { workingById } from "./working-by-id";
 
 export const metadata: Metadata = { title: "Working" };
 
@@ -26,16 +29,32 @@ export default async function FigureWorkingPage({ params, searchParams }: Props)
   const { at } = await searchParams;
   const path = `/buildings/${Number(buildingId)}`;
   const page = `${path}/working/${figureId}`;
-  const { assessment } = await readAs(
-    (ctx) => readCostOfOvercooling(ctx, Number(buildingId)),
+  const { working, note } = await readAs(
+    async (ctx) => {
+      const building = readBuilding(ctx, Number(buildingId));
+      const cost = await readKept(ctx, building.id, COST);
+      if (!cost.result) return { working: null, note: standingNote(ctx, building, { cost }) };
+      if (!isFigure(cost.result.assessment, figureId)) notFound();
+      const figure = await readKept(ctx, building.id, FIGURE_WORKING, figureId);
+      const note = standingNote(ctx, building, { [`${FIGURE_WORKING.name}/${figureId}`]: figure });
+      return { working: figure.result?.working ?? null, note };
+    },
     at ? `${page}?at=${at}` : page,
   );
-  const working = assessment.status === "ok" ? workingById(assessment, figureId) : null;
+  if (!working && note) {
+    return (
+      <>
+        <PageHeading title="Working" />
+        <StandingNote note={note} />
+      </>
+    );
+  }
   const steps = working ? stepsTo(working, at) : null;
   const last = steps?.at(-1);
   if (!steps || !last) notFound();
   return (
     <>
+      <StandingNote note={note} />
       <PageHeading title={`Working of ${last.label}`} />
       <nav aria-label="Way from the whole" className={styles.trail}>
         <ol>

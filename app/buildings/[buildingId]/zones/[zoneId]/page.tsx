@@ -4,16 +4,19 @@ import { WeekHourHeatMap } from "@/app/_components/charts/week-hour-heat-map";
 import { ZoneTimeChart } from "@/app/_components/charts/zone-time-chart";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { LinkButton } from "@/app/_components/ui/button";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
+import { readKeptAll } from "@/lib/services/kept/read-kept";
 import { readZoneVerdictRecord } from "@/lib/services/zone-verdicts/read";
-import { readZoneDays } from "@/lib/services/zones/days";
+import { ZONE_DAYS } from "@/lib/services/zones/days";
 import { readZoneHistory } from "@/lib/services/zones/history";
-import { readZonesOverview } from "@/lib/services/zones/overview";
+import { shownZone, ZONES } from "@/lib/services/zones/shown";
 import { formatTemperature } from "@/lib/units/format";
+import { standingNote } from "../../standing-note";
 import { ZoneForm } from "../_components/zone-form";
 import { noteVerdictAction, reviseZoneAction } from "../actions";
 import { formFromZone } from "../form";
@@ -47,16 +50,17 @@ export default async function ZonePage({ params, searchParams }: Props) {
   const id = Number(buildingId);
   const path = `/buildings/${id}`;
   const wanted = { from: query.from, days: query.days ? Number(query.days) || 14 : undefined };
-  const { building, history, days, overview, record } = await readAs(
-    async (ctx) => ({
-      building: readBuilding(ctx, id),
-      history: await readZoneHistory(ctx, id, Number(zoneId), wanted),
-      days: await readZoneDays(ctx, id, Number(zoneId)),
-      record: await readZoneVerdictRecord(ctx, id, Number(zoneId)),
-      overview: (await readZonesOverview(ctx, id)).zones.find((each) => each.zone.id === Number(zoneId)),
-    }),
-    `${path}/zones/${zoneId}`,
-  );
+  const { building, history, days, overview, isWorkedOut, note, record } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const history = await readZoneHistory(ctx, id, Number(zoneId), wanted);
+    const part = String(history.zone.id);
+    const [zones, days] = await readKeptAll(ctx, id, [{ kind: ZONES }, { kind: ZONE_DAYS, part }]);
+    const overview = shownZone(ctx, id, history.zone.id, zones);
+    const note = standingNote(ctx, building, { zones, [`${ZONE_DAYS.name}/${part}`]: days });
+    const record = await readZoneVerdictRecord(ctx, id, history.zone.id, overview.analysis);
+    const isWorkedOut = zones.result !== null;
+    return { building, history, days: days.result ?? [], overview, isWorkedOut, note, record };
+  }, `${path}/zones/${zoneId}`);
   const { zone } = history;
   const target = formatTemperature(building.targetZoneAirTempC, building.temperatureUnit).text;
   const differences = weekDifferences(overview, building.targetZoneAirTempC);
@@ -64,10 +68,11 @@ export default async function ZonePage({ params, searchParams }: Props) {
     <>
       <PageHeading
         title={zone.name ? `Zone ${zone.code}, ${zone.name}` : `Zone ${zone.code}`}
-        lede={zoneLede(overview, building)}
+        lede={isWorkedOut ? zoneLede(overview, building) : undefined}
       />
+      <StandingNote note={note} hasFields />
       <Section id="why" title="Why, as far as the data says" wide>
-        <FindingsList label="Causes" findings={causeLines(overview, building)} none={noCauseWords(overview)} />
+        <FindingsList label="Causes" findings={causeLines(overview, building)} none={noCauseWords(overview, isWorkedOut)} />
         <LowerMinimum
           prediction={record.prediction}
           verdict={overview?.diagnosis?.verdict ?? null}

@@ -3,7 +3,7 @@ import type { FindingLine } from "@/app/_components/ui/findings-list";
 import type { Building } from "@/lib/services/buildings/find";
 import type { ZoneDay } from "@/lib/services/zones/days";
 import type { ZoneHistory } from "@/lib/services/zones/history";
-import type { ZoneOverview } from "@/lib/services/zones/overview";
+import type { ZoneDetail } from "@/lib/services/zones/overview";
 import { formatLocalDate } from "@/lib/time/format";
 import { localDateAt } from "@/lib/time/local-date";
 import { evidenceWords } from "@/lib/trends/diagnosis/evidence-words";
@@ -17,7 +17,7 @@ import { belowTargetPct } from "../view-model";
 type Shown = Pick<Building, "temperatureUnit" | "timeZone" | "targetZoneAirTempC">;
 
 /** The zone's one sentence: its verdict with the evidence in the same breath. */
-export function zoneLede(overview: ZoneOverview | undefined, building: Shown): string {
+export function zoneLede(overview: ZoneDetail | undefined, building: Shown): string {
   const { diagnosis, analysis } = overview ?? {};
   const mean = analysis?.exposure.occupiedZoneAirTempC?.mean;
   if (!diagnosis || mean === undefined)
@@ -36,7 +36,7 @@ export function zoneLede(overview: ZoneOverview | undefined, building: Shown): s
   return `${verdict} ${proposal} ${RAISING_WORDS[diagnosis.raisingSetpointHelps]}`;
 }
 
-export function causeLines(overview: ZoneOverview | undefined, building: Shown): FindingLine[] {
+export function causeLines(overview: ZoneDetail | undefined, building: Shown): FindingLine[] {
   const words = quantityWords(building.temperatureUnit, building.timeZone);
   return (overview?.diagnosis?.causes ?? []).map((cause) => {
     const { what, action } = trendFindingWords(cause, words);
@@ -51,7 +51,8 @@ export function causeLines(overview: ZoneOverview | undefined, building: Shown):
 }
 
 /** What stands where no cause is named: a cold zone that cannot be judged is not called sound. */
-export function noCauseWords(overview: ZoneOverview | undefined): string {
+export function noCauseWords(overview: ZoneDetail | undefined, isWorkedOut: boolean): string {
+  if (!isWorkedOut) return "Not yet worked out.";
   if (!overview?.analysis || !overview.diagnosis) return "There are no trends of this zone yet.";
   if (overview.diagnosis.verdict !== "undetermined") return "No cause stands out in these trends and reports.";
   const missing = overview.diagnosis.missingPoints.map(pointName).join(" and ");
@@ -61,7 +62,7 @@ export function noCauseWords(overview: ZoneOverview | undefined): string {
 /** A point as one names it in a sentence. */
 const pointName = (kind: string): string => kind.replaceAll("-", " ").replace(/ temp$/, " temperature");
 
-export function dataFindingLines(overview: ZoneOverview | undefined, building: Shown): FindingLine[] {
+export function dataFindingLines(overview: ZoneDetail | undefined, building: Shown): FindingLine[] {
   const words = quantityWords(building.temperatureUnit, building.timeZone);
   return (overview?.analysis?.exposure.findings ?? []).map((finding, i) => {
     const { what, action } = trendFindingWords(finding, words);
@@ -70,7 +71,7 @@ export function dataFindingLines(overview: ZoneOverview | undefined, building: S
 }
 
 /** Mean zone air by hour of the week less the target, or null without trends. */
-export function weekDifferences(overview: ZoneOverview | undefined, targetC: number): (number | null)[][] | null {
+export function weekDifferences(overview: ZoneDetail | undefined, targetC: number): (number | null)[][] | null {
   const means = overview?.analysis?.statistics.weekHourMeansC;
   return means?.map((day) => day.map((mean) => (mean === null ? null : mean - targetC))) ?? null;
 }

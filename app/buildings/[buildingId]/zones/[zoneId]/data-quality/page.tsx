@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { CoverageCalendar } from "@/app/_components/charts/coverage-calendar";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { Disclosure } from "@/app/_components/ui/disclosure";
@@ -9,9 +10,12 @@ import { EmptyState } from "@/app/_components/ui/empty-state";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readZoneDataQuality } from "@/lib/services/data-quality/read";
+import { ZONE_QUALITY } from "@/lib/services/data-quality/read";
+import { readKept } from "@/lib/services/kept/read-kept";
+import { readZone } from "@/lib/services/zones/find";
 import { ImportRemarks } from "../../../data-quality/_components/import-remarks";
 import { pointWords } from "../../../data-quality/view-model";
+import { standingNote } from "../../../standing-note";
 import { calendarLabel, gapLines, type PoorDays, poorDays, problemLines, zoneQualityLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Data quality of a zone" };
@@ -22,16 +26,28 @@ export default async function ZoneDataQualityPage({ params }: Props) {
   const { buildingId, zoneId } = await params;
   const id = Number(buildingId);
   const path = `/buildings/${id}`;
-  const { building, quality } = await readAs(
-    async (ctx) => ({ building: readBuilding(ctx, id), quality: await readZoneDataQuality(ctx, id, Number(zoneId)) }),
-    `${path}/zones/${zoneId}/data-quality`,
-  );
-  const { zone, days } = quality;
+  const { building, zone, quality, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const zone = readZone(ctx, id, Number(zoneId));
+    const kept = await readKept(ctx, id, ZONE_QUALITY, String(zone.id));
+    const note = standingNote(ctx, building, { [`${ZONE_QUALITY.name}/${zone.id}`]: kept });
+    return { building, zone, quality: kept.result, note };
+  }, `${path}/zones/${zoneId}/data-quality`);
+  if (!quality) {
+    return (
+      <>
+        <PageHeading title={`Data quality of zone ${zone.code}`} />
+        <StandingNote note={note} />
+      </>
+    );
+  }
+  const { days } = quality;
   const gaps = gapLines(quality, building);
   const poor = poorDays(quality);
   return (
     <>
       <PageHeading title={`Data quality of zone ${zone.code}`} lede={zoneQualityLede(quality)} />
+      <StandingNote note={note} />
       <Section
         id="problems"
         title="Problems, and what they disqualify"

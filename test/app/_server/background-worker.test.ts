@@ -4,24 +4,26 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { type ImportWorker, startImportWorker } from "@/app/_server/import-worker";
+import { type BackgroundWorker, startBackgroundWorker } from "@/app/_server/background-worker";
 import { openStores, type Stores } from "@/app/_server/open-stores";
 import { createBuilding } from "@/lib/services/buildings/save";
 import type { Context } from "@/lib/services/context";
 import { readImportHistory, readImportRun } from "@/lib/services/imports/history";
+import { readKept } from "@/lib/services/kept/read-kept";
 import { confirmMapping } from "@/lib/services/trend-imports/confirm";
 import { queueTrendImports } from "@/lib/services/trend-imports/queue";
 import { receiveTrendFile } from "@/lib/services/trend-imports/receive";
 import { addZone } from "@/lib/services/zones/save";
+import { ZONES } from "@/lib/services/zones/shown";
 import { buildingInputOf } from "@/test/factories/building";
 import { wideCsv } from "@/test/factories/trend-csv";
 
 let folder: string;
 let stores: Stores;
 let ctx: Context;
-let worker: ImportWorker | undefined;
+let worker: BackgroundWorker | undefined;
 beforeEach(() => {
-  folder = mkdtempSync(path.join(tmpdir(), "import-worker-"));
+  folder = mkdtempSync(path.join(tmpdir(), "background-worker-"));
   stores = openStores(folder);
   ctx = { ...stores, actor: { kind: "command-line", name: "test" }, now: Date.now() };
 });
@@ -30,8 +32,8 @@ afterEach(async () => {
   rmSync(folder, { recursive: true });
 });
 
-const start = (entry?: string): ImportWorker => {
-  worker = startImportWorker(folder, stores.db, entry);
+const start = (entry?: string): BackgroundWorker => {
+  worker = startBackgroundWorker(folder, stores.db, entry);
   return worker;
 };
 
@@ -42,8 +44,13 @@ async function receive(buildingId: number, name: string, column: string): Promis
 
 const runOf = (buildingId: number, id: number) => readImportRun(ctx, buildingId, id).run;
 
+const WAIT = { timeout: 100_000, interval: 30 };
+
+const zonesKept = (buildingId: number) =>
+  (ctx.results.find(buildingId, "shown/zones")?.result as { zones: unknown[] } | undefined)?.zones.length;
+
 async function until(reached: () => boolean): Promise<void> {
-  await vi.waitFor(() => expect(reached()).toBe(true), { timeout: 100_000, interval: 30 });
+  await vi.waitFor(() => expect(reached()).toBe(true), WAIT);
 }
 
 test("a thread reads what is received, and stores it once it is mapped", { timeout: 120_000 }, async () => {
@@ -71,11 +78,49 @@ test("a worker that breaks down leaves its file interrupted, with the reason, an
     "The import broke down in the middle of this file. Nothing of it is stored.",
   );
   expect(complaint).toHaveBeenCalledWith(
-    "The import worker broke down:",
+    "The background thread broke down:",
     expect.objectContaining({ message: "out of memory" }),
   );
   const second = await receive(buildingId, "b.csv", "2-15 ZN-T (°F)");
   await until(() => runOf(buildingId, second).state === "interrupted");
+});
+
+test("works out what a page asks for while the page goes on, and a whole building once its import is done", {
+  timeout: 120_000,
+}, async () => {
+  const buildingId = createBuilding(ctx, buildingInputOf());
+  const zoneId = addZone(ctx, buildingId, { code: "2-14" });
+  const { poke, analyst } = start();
+  const asked: Context = { ...ctx, analyst };
+  expect((await readKept(asked, buildingId, ZONES)).behind).not.toBeNull();
+  await vi.waitFor(async () => expect((await readKept(asked, buildingId, ZONES)).behind).toBeNull(), WAIT);
+  expect((await readKept(asked, buildingId, ZONES)).result).toEqual({ zones: [], record: null });
+
+  const id = await receive(buildingId, "a.csv", "2-14 ZN-T (°F)");
+  poke();
+  await until(() => runOf(buildingId, id).state === "waiting");
+  const choice = { skip: false as const, kind: "zone-air-temp" as const, zoneId, unit: null };
+  queueTrendImports(ctx, buildingId, confirmMapping(ctx, buildingId, { points: { "2-14 ZN-T": choice } }));
+  const held = await readKept(asked, buildingId, ZONES);
+  expect(held.result).toEqual({ zones: [], record: null });
+  poke();
+  // Nobody asks.
+  await until(() => zonesKept(buildingId) === 1);
+  expect((await readKept(asked, buildingId, ZONES)).behind).toBeNull();
+});
+
+test("a breakdown in the middle of a result is said on the page, which waits no longer for it", {
+  timeout: 120_000,
+}, async () => {
+  vi.spyOn(console, "error").mockImplementation(() => {});
+  const buildingId = createBuilding(ctx, buildingInputOf());
+  const { analyst } = start("test/support/analysis-breaking-thread.ts");
+  const asked: Context = { ...ctx, analyst };
+  await vi.waitFor(async () => {
+    const { behind } = await readKept(asked, buildingId, ZONES);
+    expect(behind?.failure?.message).toContain("broke down");
+  }, WAIT);
+  expect((await readKept(asked, buildingId, ZONES)).result).toBeNull();
 });
 
 test("a server's worker and two commands at once bring every file through, each once", {

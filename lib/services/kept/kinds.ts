@@ -1,0 +1,14 @@
+import { QUALITY, ZONE_QUALITY } from "../data-quality/read";
+import { COST, FIGURE_WORKING } from "../overcooling/shown";
+import { ZONE_DAYS } from "../zones/days";
+import { ZONES } from "../zones/shown";
+import type { ResultKind } from "./result-kind";
+
+const ALL: readonly ResultKind<unknown>[] = [ZONES, COST, QUALITY, FIGURE_WORKING, ZONE_DAYS, ZONE_QUALITY];
+
+const BY_NAME = new Map(ALL.map((kind) => [kind.name, kind]));
+
+/** Kinds of a whole building: worked out without being asked for once its imports are through. */
+export const OF_BUILDING: readonly string[] = [ZONES.name, COST.name, QUALITY.name];
+
+export const findKind = (name: string): ResultKind<unknown> | undefined => BY_NAME.get(name);
