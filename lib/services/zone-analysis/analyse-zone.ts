@@ -44,7 +44,8 @@ export async function analyseZone(
   const series = byKind(points, read);
   if (!series["zone-air-temp"]) return null;
   const { grids, occupiedSource, findings } = zoneGrids(record.grids, series);
-  const estimate = zone.minimumAirflowM3ps === null ? estimateMinimumAirflow(grids) : null;
+  // A unit that serves the zone alone has no minimum airflow to look for.
+  const estimate = zone.minimumAirflowM3ps === null && !grids.coolingStage ? estimateMinimumAirflow(grids) : null;
   const limits: AirflowLimits = {
     minimumAirflowM3ps: zone.minimumAirflowM3ps ?? (estimate?.status === "ok" ? estimate.minimumAirflowM3ps : null),
     designAirflowM3ps: zone.designAirflowM3ps,

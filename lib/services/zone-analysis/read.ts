@@ -60,7 +60,14 @@ export async function readBuildingAnalysis(
     ctx.onProgress?.({ done: i + 1, of: zones.length });
     await nextTurn();
   }
-  const { offsets, jumps } = await besideEachOther(ctx, building, { target, zones, fingerprints, analyses, grouped, whole });
+  const { offsets, jumps } = await besideEachOther(ctx, building, {
+    target,
+    zones,
+    fingerprints,
+    analyses,
+    grouped,
+    whole,
+  });
   return {
     zones: analyses.map((analysis) => ({
       ...analysis,

@@ -108,7 +108,9 @@ describe("what people say of a verdict", () => {
     const { ctx, buildingId, zoneId } = await coldOffice();
     const anyone = { ...ctx, actor: { kind: "anonymous" } as const };
     expect((await refusalOf(() => noteVerdict(anyone, buildingId, zoneId, confirmed))).code).toBe("unauthenticated");
-    expect((await refusalOf(() => readZoneVerdictRecord(anyone, buildingId, zoneId, null))).code).toBe("unauthenticated");
+    expect((await refusalOf(() => readZoneVerdictRecord(anyone, buildingId, zoneId, null))).code).toBe(
+      "unauthenticated",
+    );
     const other = createBuilding(ctx, buildingInputOf({ name: "Beech Court" }));
     expect((await refusalOf(() => noteVerdict(ctx, other, zoneId, confirmed))).code).toBe("not-found");
   });

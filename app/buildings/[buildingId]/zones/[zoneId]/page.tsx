@@ -72,7 +72,11 @@ export default async function ZonePage({ params, searchParams }: Props) {
       />
       <StandingNote note={note} hasFields />
       <Section id="why" title="Why, as far as the data says" wide>
-        <FindingsList label="Causes" findings={causeLines(overview, building)} none={noCauseWords(overview, isWorkedOut)} />
+        <FindingsList
+          label="Causes"
+          findings={causeLines(overview, building)}
+          none={noCauseWords(overview, isWorkedOut)}
+        />
         <LowerMinimum
           prediction={record.prediction}
           verdict={overview?.diagnosis?.verdict ?? null}
