@@ -13,6 +13,7 @@ import * as electricityBill from "./schema/electricity-bill";
 import * as mappingProfile from "./schema/mapping-profile";
 import * as trendImport from "./schema/trend-import";
 import * as upload from "./schema/upload";
+import * as verdictNote from "./schema/verdict-note";
 import * as weather from "./schema/weather";
 import * as zone from "./schema/zone";
 
@@ -27,6 +28,7 @@ const schema = {
   ...mappingProfile,
   ...trendImport,
   ...upload,
+  ...verdictNote,
   ...weather,
   ...zone,
 };

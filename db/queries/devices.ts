@@ -1,4 +1,5 @@
 import { and, asc, count, eq, isNull } from "drizzle-orm";
+import { naturalCompare } from "@/lib/order/natural-compare";
 import type { Queryable } from "../client";
 import { device, deviceSetting } from "../schema/device";
 
@@ -77,9 +78,10 @@ export function countDevicesByZone(
   return found;
 }
 
-/** All devices of a building, retired ones included, with their settings: two queries whatever their number. */
+/** All devices of a building by label, retired ones included, with their settings: two queries whatever their number. */
 export function listDevices(db: Queryable, buildingId: number): DeviceWithSettings[] {
-  const rows = db.select().from(device).where(eq(device.buildingId, buildingId)).orderBy(asc(device.label)).all();
+  const rows = db.select().from(device).where(eq(device.buildingId, buildingId)).all();
+  rows.sort((a, b) => naturalCompare(a.label, b.label));
   const settings = db
     .select({ setting: deviceSetting })
     .from(deviceSetting)

@@ -1,4 +1,5 @@
-import { and, asc, count, eq } from "drizzle-orm";
+import { and, count, eq } from "drizzle-orm";
+import { naturalCompare } from "@/lib/order/natural-compare";
 import type { Queryable } from "../client";
 import { desk, zone } from "../schema/zone";
 
@@ -31,8 +32,10 @@ export function findZoneByCode(db: Queryable, buildingId: number, code: string):
     .get();
 }
 
+/** Zones by floor and code in their natural order: VAV-2 before VAV-10. */
 export function listZones(db: Queryable, buildingId: number): ZoneRow[] {
-  return db.select().from(zone).where(eq(zone.buildingId, buildingId)).orderBy(asc(zone.floor), asc(zone.code)).all();
+  const zones = db.select().from(zone).where(eq(zone.buildingId, buildingId)).all();
+  return zones.sort((a, b) => naturalCompare(a.floor, b.floor) || naturalCompare(a.code, b.code));
 }
 
 export function insertDesk(db: Queryable, row: NewDesk): DeskRow {
@@ -59,8 +62,10 @@ export function findDeskByCode(db: Queryable, buildingId: number, code: string):
     .get();
 }
 
+/** Desks by code in its natural order. */
 export function listDesks(db: Queryable, buildingId: number): DeskRow[] {
-  return db.select().from(desk).where(eq(desk.buildingId, buildingId)).orderBy(asc(desk.code)).all();
+  const desks = db.select().from(desk).where(eq(desk.buildingId, buildingId)).all();
+  return desks.sort((a, b) => naturalCompare(a.code, b.code));
 }
 
 export function countDesksByZone(db: Queryable, buildingId: number): Map<number, number> {

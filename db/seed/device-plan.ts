@@ -49,6 +49,8 @@ const HEATERS_BY_CAUSE: Record<DemoCause, number> = {
   "override-left-in": 2,
   "cold-desk": 1,
   "too-little-airflow": 0,
+  "heater-at-thermostat": 2,
+  "packaged-unit-overshoots": 2,
 };
 const FANS_BY_CAUSE: Partial<Record<DemoCause, number>> = { "too-little-airflow": 5, healthy: 1 };
 /** Sound zones with somebody who feels the cold all the same. */
@@ -85,26 +87,26 @@ const FAN_BASES: readonly [PowerBasis, ...PowerBasis[]] = [
 ];
 const WALKS: readonly [string, ...string[]] = ["2025-10-14", "2025-10-15", "2025-10-15", "2026-01-20"];
 
-/** Every device of the demo building, in the order of its label. */
-export function devicePlans(): DevicePlan[] {
+/** Every device of a made building, the demo's unless other zones are given, in the order of its label. */
+export function devicePlans(zones: readonly ZonePlan[] = ZONE_PLANS, labelled = ""): DevicePlan[] {
   const placed: { zone: ZonePlan; desk: number; kind: "heater" | "fan"; retired?: (typeof RETIRED)[number] }[] = [];
-  for (const zone of ZONE_PLANS) {
+  for (const zone of zones) {
     const heaters = HEATERS_BY_CAUSE[zone.cause] + (HEATERS_IN_SOUND_ZONES.includes(zone.code) ? 1 : 0);
     for (let h = 0; h < heaters; h++) placed.push({ zone, desk: zone.coldDesk?.desk ?? h * 3, kind: "heater" });
   }
-  for (const zone of ZONE_PLANS) {
+  for (const zone of zones) {
     const fans = (FANS_BY_CAUSE[zone.cause] ?? 0) + (FANS_ELSEWHERE.includes(zone.code) ? 1 : 0);
     for (let f = 0; f < fans; f++) placed.push({ zone, desk: zone.deskCount - 1 - f, kind: "fan" });
   }
   for (const retired of RETIRED) {
-    const zone = ZONE_PLANS.find((each) => each.code === retired.zoneCode);
-    if (!zone) throw new RangeError(`no zone ${retired.zoneCode}`);
+    const zone = zones.find((each) => each.code === retired.zoneCode);
+    if (!zone) continue;
     placed.push({ zone, desk: 1, kind: retired.deviceClass.kind === "space-heater" ? "heater" : "fan", retired });
   }
   const numbers = { heater: 0, fan: 0 };
   return placed.map(({ zone, desk, kind, retired }) => {
     numbers[kind]++;
-    const label = `${kind === "heater" ? "H" : "F"}-${String(numbers[kind]).padStart(3, "0")}`;
+    const label = `${labelled}${kind === "heater" ? "H" : "F"}-${String(numbers[kind]).padStart(3, "0")}`;
     return { ...drawDevice(label, zone, kind, retired?.deviceClass), desk, ...retiredFields(retired) };
   });
 }
@@ -140,6 +142,7 @@ function drawDevice(
 
 /** Owners of a heater in a sound zone want it warmer than others; those at a draughty desk feel the draught, not the zone. */
 function wantsHeatBelow(zone: ZonePlan): number {
+  if (zone.cause === "heater-at-thermostat") return 24;
   return zone.cause === "healthy" ? 23.2 : 21.9;
 }
 

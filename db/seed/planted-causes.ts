@@ -11,6 +11,8 @@ export const DEMO_CAUSES = [
   "override-left-in",
   "cold-desk",
   "too-little-airflow",
+  "heater-at-thermostat",
+  "packaged-unit-overshoots",
 ] as const;
 export type DemoCause = (typeof DEMO_CAUSES)[number];
 
@@ -34,7 +36,7 @@ export const PLANTED_CAUSES: readonly PlantedCause[] = [
   { zoneCode: "1-12", cause: "healthy" },
   { zoneCode: "2-01", cause: "minimum-airflow-too-high" },
   { zoneCode: "2-02", cause: "reheat-fighting" },
-  { zoneCode: "2-03", cause: "setpoint-too-low" },
+  { zoneCode: "2-03", cause: "heater-at-thermostat" },
   { zoneCode: "2-04", cause: "setpoint-too-low", missingTrend: "airflow" },
   { zoneCode: "2-05", cause: "healthy" },
   { zoneCode: "2-06", cause: "override-left-in" },
@@ -52,7 +54,7 @@ export const PLANTED_CAUSES: readonly PlantedCause[] = [
   { zoneCode: "3-06", cause: "too-little-airflow" },
   { zoneCode: "3-07", cause: "too-little-airflow" },
   { zoneCode: "3-08", cause: "override-left-in" },
-  { zoneCode: "3-09", cause: "setpoint-too-low" },
+  { zoneCode: "3-09", cause: "packaged-unit-overshoots" },
   { zoneCode: "3-10", cause: "minimum-airflow-too-high" },
   { zoneCode: "3-11", cause: "healthy" },
   { zoneCode: "3-12", cause: "healthy" },

@@ -14,7 +14,7 @@ import { usualHours } from "./usual-hours";
 import { writeBuilding, writeDevice, writeLinks, writeReport, writeZone } from "./write-demo-rows";
 import { storeTrends, writePoints } from "./write-trends";
 import { writeWeather } from "./write-weather";
-import { ZONE_PLANS } from "./zone-plan";
+import { ZONE_PLANS, type ZonePlan } from "./zone-plan";
 import { buildingTrends, zoneTrends } from "./zone-trends";
 
 /** What the demo is made of: all of it, or a few zones and days. */
@@ -46,6 +46,8 @@ export async function seedDemoBuilding(input: {
   trends: TrendStore;
   now?: number;
   scope?: DemoScope;
+  /** Other zones and devices than the demo's, for tests; the scope's zone codes then do not count. */
+  made?: { plans: readonly ZonePlan[]; devices: readonly DevicePlan[] };
 }): Promise<SeedResult> {
   const { db, trends, now = DEMO_NOW_MS, scope = WHOLE } = input;
   if (db.select({ id: building.id }).from(building).limit(1).get())
@@ -54,8 +56,8 @@ export async function seedDemoBuilding(input: {
   const calendar = demoCalendar(scope.span);
   const weather = readDemoWeather();
   const around = surroundings(weather, calendar);
-  const devices = devicePlans().filter(({ zoneCode }) => scope.zoneCodes.includes(zoneCode));
-  const plans = ZONE_PLANS.filter(({ code }) => scope.zoneCodes.includes(code));
+  const devices = input.made?.devices ?? devicePlans().filter(({ zoneCode }) => scope.zoneCodes.includes(zoneCode));
+  const plans = input.made?.plans ?? ZONE_PLANS.filter(({ code }) => scope.zoneCodes.includes(code));
   const zones = plans.map((plan) => simulatePlan(plan, devices, calendar, around));
 
   // Trends first: if the program is stopped, the database is still empty and the same call makes the same demo.

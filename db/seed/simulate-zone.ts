@@ -4,6 +4,7 @@ import { type DemoCalendar, STEP_SECONDS } from "./demo-calendar";
 import { type DeskHeater, heaterIsOn } from "./desk-heater";
 import { type HeatSums, stepHeatBalance, type ZoneTemps } from "./heat-balance";
 import { normal } from "./normal";
+import { packagedUnitAtRest, runPackagedUnit } from "./packaged-unit";
 import type { Surroundings } from "./surroundings";
 import type { ZoneModel } from "./zone-model";
 import { activeSetpoints, type ZoneProgramme } from "./zone-setpoints";
@@ -13,6 +14,9 @@ export type ZoneSimulation = {
   programme: ZoneProgramme;
   /** What the zone sensor reads above the true air temperature. */
   sensorBiasK: number;
+  /** What its first heater adds to the reading while it is on. */
+  heaterAtSensorK?: number;
+  unit?: "box" | "packaged";
   /** Air at each desk above the zone air, and when its holder sits there. */
   desks: readonly { offsetK: number; present: Uint8Array }[];
   heaters: readonly DeskHeater[];
@@ -22,18 +26,23 @@ export type ZoneSimulation = {
 export type ZoneRun = {
   /** True air temperature of the zone, not what its sensor reads. */
   airTempC: Float64Array;
+  /** What its sensor reads. */
+  sensedAirTempC: Float64Array;
   coolingSetpointC: Float64Array;
   heatingSetpointC: Float64Array;
   airflowM3ps: Float64Array;
   valveFraction: Float64Array;
   dischargeAirTempC: Float64Array;
+  /** 1 in the substeps in which a packaged unit cools; empty for a box. */
+  coolingOn: Uint8Array;
   /** One mask per heater: 1 while its owner has it on. */
   heaterOn: Uint8Array[];
   /** Over the whole run. */
   heat: HeatSums;
 };
 
-const SUBSTEP_SECONDS = 180;
+export const SUBSTEP_SECONDS = 180;
+const SUBSTEPS = STEP_SECONDS / SUBSTEP_SECONDS;
 /** Per person and workplace in use, per floor area all day, and of the lights at night. Common practice, no source. */
 const PERSON_W = 75;
 const WORKPLACE_W = 90;
@@ -58,16 +67,19 @@ export function simulateZone(
   const setpoints = activeSetpoints(zone.programme, calendar);
   const run: ZoneRun = {
     airTempC: new Float64Array(count),
+    sensedAirTempC: new Float64Array(count),
     coolingSetpointC: setpoints.coolingC,
     heatingSetpointC: setpoints.heatingC,
     airflowM3ps: new Float64Array(count),
     valveFraction: new Float64Array(count),
     dischargeAirTempC: new Float64Array(count),
+    coolingOn: new Uint8Array(zone.unit === "packaged" ? count * SUBSTEPS : 0),
     heaterOn: zone.heaters.map(() => new Uint8Array(count)),
     heat: { gains: 0, solar: 0, heaters: 0, envelope: 0, partition: 0, supply: 0, stored: 0 },
   };
   const wall = model.facade ? around.wallIrradianceWpm2[model.facade] : null;
   const box = boxAtRest();
+  const unit = packagedUnitAtRest();
   const startC = zone.programme.coolingSetpointC;
   let temps: ZoneTemps = { airC: startC, structureC: startC };
   let out = { airflowM3ps: 0, valveFraction: 0, dischargeAirTempC: startC };
@@ -82,15 +94,19 @@ export function simulateZone(
     const gainsW = scheduledGainsW(zone, calendar, i) * (1 + wander);
     const solarW = wall ? model.solarApertureM2 * (wall[i] as number) : 0;
     const heatersW = switchHeaters(zone, run, i);
-    for (let second = 0; second < STEP_SECONDS; second += SUBSTEP_SECONDS) {
-      out = runBox(box, model, {
-        sensedAirC: temps.airC + zone.sensorBiasK,
+    const offK = zone.sensorBiasK + (run.heaterOn[0]?.[i] === 1 ? (zone.heaterAtSensorK ?? 0) : 0);
+    run.sensedAirTempC[i] = temps.airC + offK;
+    for (let k = 0; k < SUBSTEPS; k++) {
+      const now = {
+        sensedAirC: temps.airC + offK,
         coolingSetpointC: setpoints.coolingC[i] as number,
         heatingSetpointC: setpoints.heatingC[i] as number,
         supplyAirTempC: around.supplyAirTempC[i] as number,
         systemOn: calendar.systemOn[i] === 1,
         seconds: SUBSTEP_SECONDS,
-      });
+      };
+      out = zone.unit === "packaged" ? runPackagedUnit(unit, model, now) : runBox(box, model, now);
+      if (zone.unit === "packaged") run.coolingOn[i * SUBSTEPS + k] = unit.cooling ? 1 : 0;
       const loads = {
         outdoorAirC: around.outdoorAirTempC[i] as number,
         interiorAirC: around.interiorAirTempC[i] as number,

@@ -41,9 +41,9 @@ export function writeZone(tx: AppTransaction, buildingId: number, { plan, desks 
       name: plan.name,
       floor: plan.floor,
       floorAreaM2: plan.floorAreaM2,
-      airHandler: "AHU-1",
+      airHandler: plan.unit === "packaged" ? `RTU-${plan.code}` : "AHU-1",
       designAirflowM3ps: plan.model.designAirflowM3ps,
-      minimumAirflowM3ps: plan.model.minimumAirflowM3ps,
+      minimumAirflowM3ps: plan.unit === "packaged" ? null : plan.model.minimumAirflowM3ps,
     })
     .returning({ id: zone.id })
     .get();

@@ -1,5 +1,5 @@
 import { startOfLocalDate } from "./demo-calendar";
-import { type DemoCause, type MissingTrend, PLANTED_CAUSES } from "./planted-causes";
+import { type DemoCause, type MissingTrend, PLANTED_CAUSES, type PlantedCause } from "./planted-causes";
 import type { Facade } from "./sun";
 import { type ZoneModel, zoneModel } from "./zone-model";
 import type { ZoneProgramme } from "./zone-setpoints";
@@ -13,9 +13,13 @@ export type ZonePlan = {
   deskCount: number;
   cause: DemoCause;
   missingTrend: MissingTrend | null;
+  /** A box of the air handler, or a packaged unit of its own. */
+  unit: "box" | "packaged";
   model: ZoneModel;
   programme: ZoneProgramme;
   sensorBiasK: number;
+  /** What the zone's first heater adds to the thermostat's reading while it is on [K]. */
+  heaterAtSensorK: number;
   /** Desk (by index) in the draught of a diffuser and how much colder it is there; null in most zones. */
   coldDesk: { desk: number; offsetK: number } | null;
 };
@@ -65,6 +69,8 @@ const SETTINGS: Record<DemoCause, Settings> = {
   "biased-sensor": SOUND,
   "override-left-in": SOUND,
   "too-little-airflow": SOUND,
+  "heater-at-thermostat": SOUND,
+  "packaged-unit-overshoots": { ...SOUND, coolingSetpointF: 70.5, heatingSetpointF: 67 },
   "setpoint-too-low": { ...SOUND, coolingSetpointF: 70.5, heatingSetpointF: 68 },
   "minimum-airflow-too-high": {
     coolingSetpointF: 75,
@@ -74,49 +80,81 @@ const SETTINGS: Record<DemoCause, Settings> = {
   "reheat-fighting": { coolingSetpointF: 75, heatingSetpointF: 72, minimumFraction: { perimeter: 0.9, core: 0.72 } },
 };
 
-const SENSOR_BIAS_K = 1.8;
-const OVERRIDE_DROP_K = 2;
+/** What a planted cause is made with: the demo's own figures, and others for buildings that nothing was tuned on. */
+export type PlanKnobs = {
+  /** Above the setpoints of the cause [°F]. */
+  variationF: number;
+  /** Times the minimum airflow of the cause. */
+  minimumFactor: number;
+  sensorBiasK: number;
+  override: { from: string; dropK: number };
+  /** Share of the airflow that the load needs which an undersized box was given. */
+  undersized: number;
+  coldDesk: { desk: number; offsetK: number };
+  /** What a heater at the thermostat adds to its reading [K]. */
+  heaterAtSensorK: number;
+};
+
 const OVERRIDE_FROM: Record<string, string> = { "2-06": "2026-05-11", "3-08": "2026-03-02" };
-/** Share of the airflow that the load needs which an undersized box was given. */
-const UNDERSIZED = 0.27;
+
+const DEMO_KNOBS: Omit<PlanKnobs, "variationF" | "override"> = {
+  minimumFactor: 1,
+  sensorBiasK: 1.8,
+  undersized: 0.27,
+  coldDesk: { desk: 2, offsetK: -3 },
+  heaterAtSensorK: 2.2,
+};
+/** A packaged unit is chosen by the largest room of the catalogue: how much more air it moves than its zone needs. */
+const PACKAGED_OVERSIZE = 2.5;
 
 const celsius = (tempF: number): number => (tempF - 32) / 1.8;
 
-/** The zones of the demo building, in the order of their codes. */
-export const ZONE_PLANS: readonly ZonePlan[] = PLANTED_CAUSES.map(({ zoneCode, cause, missingTrend }, index) => {
+/** A zone by what is planted in it. */
+export function zonePlan({ zoneCode, cause, missingTrend }: PlantedCause, knobs: PlanKnobs): ZonePlan {
   const [floor = "", number = ""] = zoneCode.split("-");
   const position = POSITIONS[Number(number) - 1];
   if (!position) throw new RangeError(`zone ${zoneCode} has no place on the floor`);
   const { facade } = position;
   const settings = SETTINGS[cause];
   const floorAreaM2 = facade ? PERIMETER_AREA_M2 : CORE_AREA_M2;
-  const overriddenFrom = OVERRIDE_FROM[zoneCode];
-  // Up to a degree Fahrenheit apart, as such settings drift over the years.
-  const variationF = 0.5 * (index % 3);
+  const packaged = cause === "packaged-unit-overshoots";
+  const size = cause === "too-little-airflow" ? knobs.undersized : packaged ? PACKAGED_OVERSIZE : 1;
   return {
     code: zoneCode,
-    name: `${FLOOR_NAMES[floor]}, ${position.place}`,
+    name: `${FLOOR_NAMES[floor.at(-1) ?? ""]}, ${position.place}`,
     floor,
     floorAreaM2,
     deskCount: (DESKS_IN_SPARSE_ZONES[cause] ?? DESKS)[facade ? "perimeter" : "core"],
     cause,
     missingTrend: missingTrend ?? null,
+    unit: packaged ? "packaged" : "box",
     model: zoneModel({
       floorAreaM2,
       facade,
-      underRoof: floor === "3",
+      underRoof: floor.endsWith("3"),
       neededAirflowM3ps: position.designAirflowM3ps,
-      designAirflowM3ps: position.designAirflowM3ps * (cause === "too-little-airflow" ? UNDERSIZED : 1),
-      minimumFraction: settings.minimumFraction[facade ? "perimeter" : "core"],
+      designAirflowM3ps: position.designAirflowM3ps * size,
+      minimumFraction: settings.minimumFraction[facade ? "perimeter" : "core"] * knobs.minimumFactor,
     }),
     programme: {
-      coolingSetpointC: celsius(settings.coolingSetpointF + variationF),
+      coolingSetpointC: celsius(settings.coolingSetpointF + knobs.variationF),
       heatingSetpointC: celsius(settings.heatingSetpointF),
-      override: overriddenFrom
-        ? { fromUtcSeconds: startOfLocalDate(overriddenFrom) + 39_600, dropK: OVERRIDE_DROP_K }
-        : null,
+      override:
+        cause === "override-left-in"
+          ? { fromUtcSeconds: startOfLocalDate(knobs.override.from) + 39_600, dropK: knobs.override.dropK }
+          : null,
     },
-    sensorBiasK: cause === "biased-sensor" ? SENSOR_BIAS_K : 0,
-    coldDesk: cause === "cold-desk" ? { desk: 2, offsetK: -3 } : null,
+    sensorBiasK: cause === "biased-sensor" ? knobs.sensorBiasK : 0,
+    heaterAtSensorK: cause === "heater-at-thermostat" ? knobs.heaterAtSensorK : 0,
+    coldDesk: cause === "cold-desk" ? knobs.coldDesk : null,
   };
-});
+}
+
+/** The zones of the demo building, in the order of their codes. Setpoints lie up to a degree Fahrenheit apart, as they drift. */
+export const ZONE_PLANS: readonly ZonePlan[] = PLANTED_CAUSES.map((planted, index) =>
+  zonePlan(planted, {
+    ...DEMO_KNOBS,
+    variationF: 0.5 * (index % 3),
+    override: { from: OVERRIDE_FROM[planted.zoneCode] ?? "2026-05-11", dropK: 2 },
+  }),
+);

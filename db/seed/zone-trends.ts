@@ -1,8 +1,10 @@
 import type { PointKind } from "@/lib/trends/point-kind";
 import type { DemoCalendar } from "./demo-calendar";
 import type { OutdoorConditions } from "./outdoor-conditions";
+import { recordStage } from "./record-stage";
 import { type RecordedTrend, recordChanges, recordInterval } from "./record-trend";
 import type { SimulatedZone } from "./simulate-plan";
+import { SUBSTEP_SECONDS } from "./simulate-zone";
 
 const SUFFIX = {
   "zone-air-temp": "ZN-T",
@@ -12,6 +14,7 @@ const SUFFIX = {
   "damper-position": "DMPR-POS",
   "reheat-valve": "RHT-VLV",
   "discharge-air-temp": "DA-T",
+  "cooling-stage": "COMPRESSOR",
 } as const satisfies Partial<Record<PointKind, string>>;
 
 /** Damper position against share of design airflow, with duct pressure to spare. Common practice, no source. */
@@ -20,23 +23,30 @@ const damperPct = (airflowShare: number): number => 68 * airflowShare ** 0.3;
 /** The trends of a zone as its controller records them, without those that were never set up. */
 export function zoneTrends(zone: SimulatedZone, calendar: DemoCalendar): RecordedTrend[] {
   const { plan, run } = zone;
+  const equipment = plan.unit === "packaged" ? "RTU" : "AHU-1.VAV";
   const point = <K extends keyof typeof SUFFIX>(kind: K) => ({
     zoneCode: plan.code,
     kind,
-    externalName: `AHU-1.VAV-${plan.code}.${SUFFIX[kind]}`,
+    externalName: `${equipment}-${plan.code}.${SUFFIX[kind]}`,
   });
   const at = (values: Float64Array) => (i: number) => values[i] as number;
   const trends = [
-    recordInterval(point("zone-air-temp"), (i) => (run.airTempC[i] as number) + plan.sensorBiasK, calendar),
+    recordInterval(point("zone-air-temp"), at(run.sensedAirTempC), calendar),
     recordChanges(point("cooling-setpoint"), run.coolingSetpointC, calendar),
     recordChanges(point("heating-setpoint"), run.heatingSetpointC, calendar),
+  ];
+  if (plan.unit === "packaged") {
+    trends.push(recordStage(point("cooling-stage"), run.coolingOn, SUBSTEP_SECONDS, calendar));
+    return trends;
+  }
+  trends.push(
     recordInterval(
       point("damper-position"),
       (i) => damperPct((run.airflowM3ps[i] as number) / plan.model.designAirflowM3ps),
       calendar,
     ),
     recordInterval(point("discharge-air-temp"), at(run.dischargeAirTempC), calendar),
-  ];
+  );
   if (plan.missingTrend !== "airflow") trends.push(recordInterval(point("airflow"), at(run.airflowM3ps), calendar));
   if (plan.missingTrend !== "reheat-valve")
     trends.push(recordInterval(point("reheat-valve"), (i) => 100 * (run.valveFraction[i] as number), calendar));

@@ -46,10 +46,9 @@ export function exposureFindings(
       evidence: { leftOutHours: record.seasonUnknownHours, occupiedHours: exposure.occupiedHours },
     });
   }
-  const missing = [
-    ...(exposure.hasTrend.airflow ? [] : ["airflow"]),
-    ...(exposure.hasTrend.reheatValve ? [] : ["reheat-valve"]),
-  ];
+  const { airflow, reheatValve, coolingStage } = exposure.hasTrend;
+  // A cooling stage tells by itself what a unit that serves the zone alone does.
+  const missing = coolingStage ? [] : [...(airflow ? [] : ["airflow"]), ...(reheatValve ? [] : ["reheat-valve"])];
   if (missing.length > 0) {
     findings.push({
       code: "state-points-missing",

@@ -94,6 +94,7 @@ export function zoneExposure(input: {
       dischargeAir: hasValues(grids.dischargeAirTempC),
       damper: hasValues(grids.damperPct),
       occupancy: input.occupiedSource !== "schedule",
+      coolingStage: hasValues(grids.coolingStage),
     },
     findings: [...(input.findings ?? [])],
   };

@@ -1,3 +1,4 @@
+import { coolingCalls, IN_CYCLE } from "./cooling-calls";
 import { COOLING, DEADBAND, FAULT, NO_DATA, REHEAT, UNDETERMINED, UNOCCUPIED } from "./state-code";
 import type { ZoneGrids } from "./zone-grids";
 
@@ -37,7 +38,11 @@ const at = (values: Float64Array | null, i: number): number => (values ? (values
  * Cooling is never assumed. Without the airflow, or without a minimum to hold it against, only reheat can be told.
  * Without the valve, an interval at minimum airflow may be deadband or reheat, and one above it may be heating at
  * raised airflow: it is cooling only when the zone air is also within 0.5 K of the cooling setpoint or above it.
- * Without the cooling setpoint, a damper at minimum with high airflow may or may not be a fault. All these are `undetermined`.
+ * Without the cooling setpoint, a damper at minimum with high airflow may or may not be a fault. Without the damper, much air in
+ * a zone over 0.5 K below its cooling setpoint may be a fault as well. All these are `undetermined`.
+ *
+ * A unit that serves the zone alone shows its cooling stage instead: in a cycle of it the zone is cooling, else it is in the
+ * deadband with nothing running (see `coolingCalls`).
  */
 export function zoneStates(
   grids: ZoneGrids,
@@ -47,6 +52,7 @@ export function zoneStates(
   const { count } = grids.grid;
   const minimum = limits.minimumAirflowM3ps ?? Number.NaN;
   const damperMinimumPct = options.damperMinimumPct ?? DAMPER_MINIMUM_PCT;
+  const calls = grids.coolingStage ? coolingCalls(grids.grid, grids.coolingStage) : null;
   const codes = new Uint8Array(count);
   const leakingReheatValve = new Uint8Array(count);
   for (let i = 0; i < count; i++) {
@@ -59,21 +65,30 @@ export function zoneStates(
     const airflow = at(grids.airflowM3ps, i);
     codes[i] = Number.isNaN(zoneAir)
       ? NO_DATA
-      : occupiedState({
-          zoneAir,
-          valve,
-          airflow,
-          minimum,
-          coolingSetpoint: at(grids.coolingSetpointC, i),
-          damper: at(grids.damperPct, i),
-          damperMinimumPct,
-        });
+      : calls
+        ? singleZoneState(valve, calls[i] as number)
+        : occupiedState({
+            zoneAir,
+            valve,
+            airflow,
+            minimum,
+            coolingSetpoint: at(grids.coolingSetpointC, i),
+            damper: at(grids.damperPct, i),
+            damperMinimumPct,
+          });
     // Air must move past the sensor: at standstill the discharge sensor only shows the ceiling void (reference D7, row 5).
     const moving = airflow > 0 && !(airflow < 0.5 * minimum);
     const warm = at(grids.dischargeAirTempC, i) - at(grids.supplyAirTempC, i) > LEAK_DIFFERENCE_K;
     if (valve <= VALVE_CLOSED_PCT && moving && warm) leakingReheatValve[i] = 1;
   }
   return { codes, leakingReheatValve };
+}
+
+/** The rules for one occupied interval of a unit that serves the zone alone. */
+function singleZoneState(valve: number, call: number): number {
+  if (valve > VALVE_OPEN_PCT) return REHEAT;
+  if (Number.isNaN(call)) return UNDETERMINED;
+  return call === IN_CYCLE ? COOLING : DEADBAND;
 }
 
 /** The rules for one occupied interval with zone air. Comparisons with NaN are false, so a missing trend meets no rule. */
@@ -90,9 +105,12 @@ function occupiedState(now: {
   if (Number.isNaN(now.airflow) || Number.isNaN(now.minimum)) return UNDETERMINED;
   const valveKnown = !Number.isNaN(now.valve);
   if (now.airflow <= AT_MINIMUM_FACTOR * now.minimum) return valveKnown ? DEADBAND : UNDETERMINED;
-  if (now.damper <= now.damperMinimumPct && now.airflow > ABOVE_COMMAND_FACTOR * now.minimum) {
-    if (!valveKnown || Number.isNaN(now.coolingSetpoint)) return UNDETERMINED;
-    if (now.zoneAir < now.coolingSetpoint) return FAULT;
+  if (now.airflow > ABOVE_COMMAND_FACTOR * now.minimum) {
+    if (now.damper <= now.damperMinimumPct) {
+      if (!valveKnown || Number.isNaN(now.coolingSetpoint)) return UNDETERMINED;
+      if (now.zoneAir < now.coolingSetpoint) return FAULT;
+    }
+    if (Number.isNaN(now.damper) && now.zoneAir < now.coolingSetpoint - NEAR_SETPOINT_K) return UNDETERMINED;
   }
   if (!valveKnown && !(now.zoneAir >= now.coolingSetpoint - NEAR_SETPOINT_K)) return UNDETERMINED;
   return COOLING;

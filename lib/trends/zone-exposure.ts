@@ -46,7 +46,14 @@ export type ZoneExposure = {
   occupiedZoneAirTempC: { mean: number; p5: number; p50: number; p95: number } | null;
   /** Which kinds of point the zone has in the record. */
   hasTrend: Record<
-    "coolingSetpoint" | "heatingSetpoint" | "airflow" | "reheatValve" | "dischargeAir" | "damper" | "occupancy",
+    | "coolingSetpoint"
+    | "heatingSetpoint"
+    | "airflow"
+    | "reheatValve"
+    | "dischargeAir"
+    | "damper"
+    | "occupancy"
+    | "coolingStage",
     boolean
   >;
   findings: Finding[];

@@ -20,6 +20,10 @@ export type ZoneGrids = {
   damperPct: Float64Array | null;
   reheatValvePct: Float64Array | null;
   dischargeAirTempC: Float64Array | null;
+  /** Share of the interval in which the unit of this zone alone cools, 0 to 1. */
+  coolingStage: Float64Array | null;
+  /** Of the zone, else of the building's return air. */
+  relativeHumidityPct: Float64Array | null;
   supplyAirTempC: Float64Array | null;
   outdoorAirTempC: Float64Array | null;
 };
@@ -31,6 +35,7 @@ export type BuildingGrids = {
   scheduleMask: Uint8Array;
   outdoorAirTempC: Float64Array | null;
   supplyAirTempC: Float64Array | null;
+  relativeHumidityPct: Float64Array | null;
 };
 
 export type ZoneGridsResult = {
@@ -80,6 +85,8 @@ export function zoneGrids(building: BuildingGrids, series: Partial<Record<PointK
       damperPct: onGrid("damper-position"),
       reheatValvePct: onGrid("reheat-valve"),
       dischargeAirTempC: onGrid("discharge-air-temp"),
+      coolingStage: onGrid("cooling-stage"),
+      relativeHumidityPct: onGrid("relative-humidity") ?? building.relativeHumidityPct,
       supplyAirTempC: onGrid("supply-air-temp") ?? building.supplyAirTempC,
       outdoorAirTempC: onGrid("outdoor-air-temp") ?? building.outdoorAirTempC,
     },

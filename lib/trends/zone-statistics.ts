@@ -1,6 +1,12 @@
+import { type AirAtMinimum, airAtMinimum } from "./air-at-minimum";
+import { type CompressorRuns, compressorRuns } from "./compressor-runs";
+import { coolingSeasonMask } from "./cooling-season";
+import { type ReheatAirflow, reheatAirflow } from "./reheat-airflow";
 import { type RuleHours, ruleHours } from "./rule-hours";
+import type { PointSeries } from "./samples";
 import { type SetpointHistory, setpointHistory } from "./setpoint-history";
 import type { AirflowLimits, ZoneStates } from "./state";
+import { type SupplyAirReset, supplyAirReset } from "./supply-air-reset";
 import { weekHourMeans } from "./week-hour-means";
 import type { ZoneGrids } from "./zone-grids";
 
@@ -12,11 +18,19 @@ export type ZoneStatistics = {
   /** Unoccupied less occupied median of the cooling setpoint [K]; about 0 where no setback happens. */
   coolingSetbackK: number | null;
   rules: RuleHours;
+  reheatAirflow: ReheatAirflow;
+  supplyAir: SupplyAirReset | null;
+  airAtMinimum: { deadband: AirAtMinimum | null; reheat: AirAtMinimum | null };
+  /** Of a unit that serves the zone alone. */
+  compressorRuns: CompressorRuns | null;
   /** Mean zone air [°C] by wall-clock hour of the week, Monday first. */
   weekHourMeansC: (number | null)[][];
 };
 
-/** `weekHours` is `localWeekHours` of the grid; `damperMinimumPct` the one the states were made with. */
+/**
+ * `weekHours` is `localWeekHours` of the grid; `damperMinimumPct` the one the states were made with; `coolingStage` the samples
+ * as they came, since runs are shorter than an interval of the grid.
+ */
 export function zoneStatistics(input: {
   zoneId: number;
   grids: ZoneGrids;
@@ -26,8 +40,10 @@ export function zoneStatistics(input: {
   targetZoneAirTempC: number;
   seasonThresholdC: number;
   damperMinimumPct?: number;
+  coolingStage?: PointSeries;
 }): ZoneStatistics {
-  const { grids } = input;
+  const { grids, states, coolingStage } = input;
+  const season = coolingSeasonMask(grids, input.seasonThresholdC);
   const history = (setpointC: Float64Array | null): SetpointHistory | null => {
     const made = setpointC ? setpointHistory(grids.grid, setpointC, grids.occupied) : null;
     return made && made.occupiedMedianC === null && made.unoccupiedMedianC === null ? null : made;
@@ -41,6 +57,10 @@ export function zoneStatistics(input: {
     heatingSetpoint: history(grids.heatingSetpointC),
     coolingSetbackK: during === null || outside === null ? null : outside - during,
     rules: ruleHours(input),
+    reheatAirflow: reheatAirflow(grids, season),
+    supplyAir: supplyAirReset(grids, season),
+    airAtMinimum: airAtMinimum(grids, states, season),
+    compressorRuns: coolingStage ? compressorRuns(coolingStage, grids.grid, season) : null,
     weekHourMeansC: weekHourMeans(grids.zoneAirTempC, input.weekHours),
   };
 }

@@ -1,9 +1,11 @@
 import { occupiedMask } from "@/lib/time/occupied-hours";
 import { zoneTable } from "@/lib/time/zone-table";
+import { coolingSeasonMask } from "@/lib/trends/cooling-season";
 import { estimateMinimumAirflow } from "@/lib/trends/estimate-minimum-airflow";
 import { zoneExposure } from "@/lib/trends/exposure";
 import { gridOver } from "@/lib/trends/grid";
 import { groupOffsets } from "@/lib/trends/group-offsets";
+import { heaterJumps } from "@/lib/trends/heater-jumps";
 import { localWeekHours } from "@/lib/trends/local-week-hours";
 import type { PointKind } from "@/lib/trends/point-kind";
 import type { PointSeries } from "@/lib/trends/samples";
@@ -67,7 +69,13 @@ function analyseBuilding(): void {
   );
   const weekHours = localWeekHours(grid, clock);
   const outdoorAirTempC = new Float64Array(COUNT).map((_, i) => 18 + 8 * Math.sin(i / 96));
-  const building = { grid, scheduleMask, outdoorAirTempC, supplyAirTempC: new Float64Array(COUNT).fill(13) };
+  const building = {
+    grid,
+    scheduleMask,
+    outdoorAirTempC,
+    supplyAirTempC: new Float64Array(COUNT).fill(13),
+    relativeHumidityPct: null,
+  };
   const zones = Array.from({ length: ZONES }, (_, zoneId) => {
     const { grids, occupiedSource } = zoneGrids(building, POINTS);
     const minimum = estimateMinimumAirflow(grids);
@@ -79,7 +87,10 @@ function analyseBuilding(): void {
     const states = zoneStates(grids, limits);
     zoneExposure({ ...shared, states, occupiedSource });
     zoneStatistics({ ...shared, states, limits, weekHours });
-    return { zoneId, floor: String(zoneId % 3), grids, minimumAirflowM3ps: limits.minimumAirflowM3ps };
+    const season = coolingSeasonMask(grids, 13);
+    const place = { zoneId, floor: String(zoneId % 3) };
+    return { ...place, grids, season, heaterPowerW: null, minimumAirflowM3ps: limits.minimumAirflowM3ps };
   });
   groupOffsets(zones);
+  heaterJumps(zones, weekHours);
 }

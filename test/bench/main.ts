@@ -1,6 +1,7 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
+import { benchDiagnosis } from "./diagnosis";
 import { benchFit } from "./fit";
 import { benchImport } from "./import";
 import { benchKill } from "./kill";
@@ -16,6 +17,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   kill: benchKill,
   analyse: benchAnalyse,
   assess: benchAssess,
+  diagnosis: benchDiagnosis,
   fit: benchFit,
 };
 

@@ -63,3 +63,18 @@ test("takes a report without script", async ({ page, browser }) => {
     "Sent without script.",
   );
 });
+
+test("says of a verdict what was found on site without script", async ({ page }) => {
+  await beSignedIn(page, "demo");
+  await page.goto(demoPath("/zones/1"));
+  const said = page.getByRole("combobox", { name: "What do you say of it" });
+  await said.selectOption("rejected");
+  await page.getByRole("button", { name: "Keep it" }).click();
+  await expect(page.getByRole("alert").filter({ hasText: "found on site" })).toBeVisible();
+  await expect(said).toHaveValue("rejected");
+  await page.getByRole("textbox", { name: /^What was found/ }).fill("Box looked at: the minimum was cut last week.");
+  await page.getByRole("button", { name: "Keep it" }).click();
+  const table = page.getByRole("table", { name: "What was said of this zone's verdict" });
+  await expect(table).toContainText("Box looked at: the minimum was cut last week.");
+  await expect(table).toContainText("rejected");
+});

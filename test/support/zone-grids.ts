@@ -12,6 +12,8 @@ const POINTS = [
   "damperPct",
   "reheatValvePct",
   "dischargeAirTempC",
+  "coolingStage",
+  "relativeHumidityPct",
   "supplyAirTempC",
   "outdoorAirTempC",
 ] as const;
@@ -54,6 +56,8 @@ export function makeZoneGrids(
     damperPct: get("damperPct"),
     reheatValvePct: get("reheatValvePct"),
     dischargeAirTempC: get("dischargeAirTempC"),
+    coolingStage: get("coolingStage"),
+    relativeHumidityPct: get("relativeHumidityPct"),
     supplyAirTempC: get("supplyAirTempC"),
     outdoorAirTempC: get("outdoorAirTempC"),
   };

@@ -3,6 +3,7 @@ import { diagnoseZone, type ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnos
 import type { ReportEvidence, ZoneEvidence } from "@/lib/trends/diagnosis/zone-evidence";
 import { zoneExposure } from "@/lib/trends/exposure";
 import { localWeekHours } from "@/lib/trends/local-week-hours";
+import type { PointSeries } from "@/lib/trends/samples";
 import { zoneStates } from "@/lib/trends/state";
 import type { ZoneGrids } from "@/lib/trends/zone-grids";
 import { zoneStatistics } from "@/lib/trends/zone-statistics";
@@ -49,14 +50,24 @@ export const report = (
   inCoolingSeason: true,
 });
 
-export function scenarioEvidence(grids: ZoneGrids, more: Partial<ZoneEvidence> = {}): ZoneEvidence {
+/** All that a diagnosis rests on, from grids; `coolingStage` are the samples of a single-zone unit's compressor. */
+export function scenarioEvidence(
+  grids: ZoneGrids,
+  more: Partial<ZoneEvidence> = {},
+  coolingStage?: PointSeries,
+): ZoneEvidence {
   const limits = more.limits ?? LIMITS;
   const states = zoneStates(grids, limits);
   const shared = { zoneId: 7, grids, states, targetZoneAirTempC: 23, seasonThresholdC: 13 };
   return {
     zoneCode: "2-14",
     exposure: zoneExposure({ ...shared, occupiedSource: "schedule" }),
-    statistics: zoneStatistics({ ...shared, limits, weekHours: localWeekHours(grids.grid, zoneTable("UTC")) }),
+    statistics: zoneStatistics({
+      ...shared,
+      limits,
+      weekHours: localWeekHours(grids.grid, zoneTable("UTC")),
+      coolingStage,
+    }),
     reports: [],
     deskCount: 6,
     reportYears: 6 / 52,
@@ -65,6 +76,10 @@ export function scenarioEvidence(grids: ZoneGrids, more: Partial<ZoneEvidence> =
     limits,
     minimumAirflowOrigin: "entered",
     heaterCount: 0,
+    heaterHoursPerYear: 0,
+    heaterJumps: null,
+    singleZone: grids.coolingStage !== null,
+    airHandler: null,
     ...more,
   };
 }

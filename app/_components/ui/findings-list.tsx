@@ -9,6 +9,8 @@ export type FindingLine = {
   sentence: ReactNode;
   /** What to do. */
   action?: ReactNode;
+  /** What was read, when it was seen and what it was held against. */
+  evidence?: ReactNode;
   /** What it stops, or that it stops nothing. */
   stops?: ReactNode;
 };
@@ -52,6 +54,7 @@ export function FindingsList({ findings, label, none }: Props) {
           <span className={styles.text}>
             {finding.sentence}
             {finding.action ? <span className={styles.action}> {finding.action}</span> : null}
+            {finding.evidence ? <span className={styles.evidence}> {finding.evidence}</span> : null}
             {finding.stops ? <span className={styles.stops}> {finding.stops}</span> : null}
           </span>
         </li>

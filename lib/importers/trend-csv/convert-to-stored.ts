@@ -35,6 +35,8 @@ export const TO_STORED: Record<StoredUnit, Partial<Record<FileUnit, Conversion>>
     m3PerSecond: AS_IT_IS,
   },
   percent: { percent: AS_IT_IS },
+  percentRH: { percentRH: AS_IT_IS, percent: AS_IT_IS },
+  W: { W: AS_IT_IS, kW: { less: 0, times: 1000, over: 1 } },
   state: {},
   kW: { kW: AS_IT_IS, W: { less: 0, times: 1, over: 1000 } },
   kWh: { kWh: AS_IT_IS },
@@ -44,8 +46,8 @@ export const TO_STORED: Record<StoredUnit, Partial<Record<FileUnit, Conversion>>
  * Limits in stored units beyond which a value cannot be. Zone air: -30 to 60 °C (rule 9 of the trend samples). The
  * others are common practice, no source: setpoints 5 to 45 °C (a 0 °F that stands for "no reading" is out), air behind a
  * coil -30 to 90 °C, outdoors -60 to 60 °C, flows 0 to 100 m³/s, positions -5 to 105 % (a calibration may be a little
- * off; what lies within is kept as it is, never clamped), meters 0 to 200,000 kW and kWh (a building that sends power out
- * would need a meter each way).
+ * off; what lies within is kept as it is, never clamped), heaters 0 to 20 kW, humidity 0 to 105 %, meters 0 to 200,000 kW and
+ * kWh (a building that sends power out would need a meter each way).
  */
 export const PLAUSIBLE: Record<PointKind, { low: number; high: number }> = {
   "zone-air-temp": { low: -30, high: 60 },
@@ -57,6 +59,9 @@ export const PLAUSIBLE: Record<PointKind, { low: number; high: number }> = {
   "reheat-valve": { low: -5, high: 105 },
   "discharge-air-temp": { low: -30, high: 90 },
   occupancy: { low: 0, high: 1 },
+  "cooling-stage": { low: 0, high: 1 },
+  "heater-power": { low: 0, high: 20_000 },
+  "relative-humidity": { low: 0, high: 105 },
   "supply-air-temp": { low: -30, high: 90 },
   "outdoor-air-temp": { low: -60, high: 60 },
   "meter-power": { low: 0, high: 200_000 },
@@ -145,9 +150,11 @@ function doesNotFit(name: string, kind: PointKind, unit: FileUnit | null): Conve
     degC: "a temperature (°F, °C or K)",
     m3ps: "a flow (cfm, m³/h, m³/s or L/s)",
     percent: "a percentage",
+    percentRH: "a relative humidity (%RH or %)",
     state: "a state",
     kW: "a power (kW or W)",
     kWh: "the energy of each interval (kWh)",
+    W: "a power (W or kW)",
   };
   const has = unit === null ? "no unit that fits" : `the unit ${unit}`;
   return {

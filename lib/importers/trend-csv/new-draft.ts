@@ -26,7 +26,7 @@ export function newDraft(
   const proposal = kindOfName(column.name);
   const hasOwnAnswer = input.answers.units?.[column.name] !== undefined;
   const twoValued =
-    unitAsWritten === null && !isWords && !hasOwnAnswer && isZeroOrOne(evidence, proposal.kind === "occupancy");
+    unitAsWritten === null && !isWords && !hasOwnAnswer && isZeroOrOne(evidence, STATES.includes(proposal.kind));
   const isState = isWords || twoValued;
   if (!isState && unitAsWritten === null) {
     unit = answeredUnit(column.name, unitChoices(column.name, proposal), input.answers)?.unit ?? null;
@@ -49,6 +49,8 @@ export function newDraft(
     intervalSeconds: null,
   };
 }
+
+const STATES: readonly (string | null)[] = ["occupancy", "cooling-stage"];
 
 /** Numbers of nothing but 0 and 1, both of them there (either alone is enough for a point that says it is a state). */
 function isZeroOrOne({ numbers, zeros, ones }: CellEvidence, saysState: boolean): boolean {

@@ -27,6 +27,7 @@ const FLOW = list("flow flo airflow cfm volumenstrom");
 const DAMPER = list("dpr damper dmpr dmp klappe");
 const DISCHARGE = list("da dat discharge disch dis la lat leaving");
 const SUPPLY = list("sa sat supply sup zuluft");
+const COMPRESSOR = list("compressor compr dx");
 const OUTPUT = list("o out output valve vlv cmd command pos position signal pct loop");
 const AIR_HANDLER = list("ahu rtu mau doas acu ah ahus oau eru s ac hvac");
 const TERMINAL = list("vav box tu fpb fcu vv cav dd tb fptu vavr");
@@ -84,7 +85,7 @@ export function proposeKind(name: string): KindProposal {
     return found("damper-position", isTerminal ? "high" : "medium", "damper by its name");
   }
   if ((has(ELSE) || isCarbon(words)) && !(isTemp && saysSpace && !words.includes("fan")))
-    return skip("another quantity, which is not kept");
+    return skip(KEPT_ON_REQUEST.find(([set]) => has(set))?.[1] ?? "another quantity, which is not kept");
   if (isSetpoint) return proposeSetpoint({ has, words, isAirHandler: isAirHandler && !saysSpace, found, skip });
   if (has(DISCHARGE) || has(SUPPLY)) {
     if (!isTemp) return skip("a supply air point other than its temperature");
@@ -103,6 +104,7 @@ export function proposeKind(name: string): KindProposal {
     if (isAirHandler && !isTerminal) return skip("an air handler's heating coil, not a zone's");
     return found("reheat-valve", isTerminal ? "high" : "medium", "heating output by its name");
   }
+  if (has(COMPRESSOR) && !isTemp && !isAirHandler) return found("cooling-stage", "medium", "a compressor by its name");
   if ((has(COOL) || has(HEAT)) && !isTemp) return skip("a heating or cooling command other than a zone's reheat");
   if (isTemp && saysSpace) return found("zone-air-temp", "high", "zone air temperature by its name");
   if (isTemp)
@@ -119,6 +121,12 @@ export function proposeKind(name: string): KindProposal {
     reason: "the name does not say what it is: choose, or leave it out",
   };
 }
+
+/** Quantities that a few rules of the diagnosis use: left out unless someone chooses them. */
+const KEPT_ON_REQUEST: readonly [words: readonly string[], reason: string][] = [
+  [list("rh humidity humid feuchte"), "a humidity: choose it if it is the zone's or the return air's"],
+  [list("heater"), "a heater's quantity: choose it if it is the power of a portable heater"],
+];
 
 /** `CO2` and `CO`, which are split before their digit. */
 const isCarbon = (words: readonly string[]): boolean =>

@@ -33,6 +33,7 @@ function choicesByName(name: string, proposal: KindProposal): string[] | null {
     case "damper-position":
     case "reheat-valve":
     case "occupancy":
+    case "cooling-stage":
       return ["percent", "other"];
     case "meter-power":
       return ["kW", "W", "other"];

@@ -3,11 +3,11 @@ import { inTransaction } from "@/db/client";
 import { type ImportRunRow, insertImportRows, insertImportRun } from "@/db/queries/import-runs";
 import type { RowFate, TableKind } from "@/lib/importers/tables/table-read";
 import { localDateAt } from "@/lib/time/local-date";
+import { counted } from "@/lib/units/counted";
 import { actorName, requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
-import { counted } from "../trend-imports/counted";
 import { readTable } from "./read-table";
 import { type Taken, takeRows } from "./take-rows";
 

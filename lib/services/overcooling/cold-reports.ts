@@ -1,13 +1,11 @@
 import type { BuildingRow } from "@/db/queries/buildings";
-import { type ComfortReportRow, listComfortReports } from "@/db/queries/comfort";
-import { listPoints } from "@/db/queries/points";
+import { listComfortReports } from "@/db/queries/comfort";
 import { isCold } from "@/lib/trends/diagnosis/report-counts";
+import { airAtReports } from "../comfort-reports/air-at-reports";
 import type { Context } from "../context";
 import type { BuildingAnalysis } from "../zone-analysis/read";
 
 const YEAR_SECONDS = 365 * 86_400;
-/** Oldest reading that still says what the air was like when a report was made [s]. */
-const READING_AGE_SECONDS = 1800;
 
 /**
  * Cold reports of the last recorded year that came in overcooled hours, by zone id: zone air below the target, and
@@ -24,37 +22,13 @@ export async function coldReportsPerYear(
   const cold = listComfortReports(ctx.db, building.id, (until - YEAR_SECONDS) * 1000).filter(
     (report) => report.reportedAtMs / 1000 < until && isCold({ ...report, desk: null, zoneAirTempC: null }),
   );
-  const counted = record ? await inOvercooledHours(ctx, building, cold, seasonThresholdC) : cold;
+  const air = record ? await airAtReports(ctx, building.id, cold, seasonThresholdC) : null;
+  const counted = cold.filter((_, i) => {
+    const then = air?.[i];
+    if (!then) return true;
+    return then.inCoolingSeason && (then.zoneAirTempC ?? Number.POSITIVE_INFINITY) < building.targetZoneAirTempC;
+  });
   const counts = new Map<number, number>();
   for (const { zoneId } of counted) counts.set(zoneId, (counts.get(zoneId) ?? 0) + 1);
   return counts;
-}
-
-async function inOvercooledHours(
-  ctx: Context,
-  building: BuildingRow,
-  reports: readonly ComfortReportRow[],
-  seasonThresholdC: number,
-): Promise<ComfortReportRow[]> {
-  const points = listPoints(ctx.db, building.id);
-  const air = new Map(
-    points.flatMap((point) =>
-      point.kind === "zone-air-temp" && point.zoneId !== null ? [[point.zoneId, point.id] as const] : [],
-    ),
-  );
-  const outdoorPoint = points.find((point) => point.kind === "outdoor-air-temp" && point.zoneId === null);
-  const at = (seriesOf: (report: ComfortReportRow) => number) =>
-    ctx.trends.asOf(
-      reports.map((report) => ({
-        series: seriesOf(report),
-        ts: Math.floor(report.reportedAtMs / 1000),
-        maxAgeSeconds: READING_AGE_SECONDS,
-      })),
-    );
-  const zoneAir = await at((report) => air.get(report.zoneId) ?? 0);
-  const outdoor = outdoorPoint ? await at(() => outdoorPoint.id) : null;
-  return reports.filter((_, i) => {
-    const cold = (zoneAir[i]?.value ?? Number.POSITIVE_INFINITY) < building.targetZoneAirTempC;
-    return cold && (outdoor === null || (outdoor[i]?.value ?? Number.NEGATIVE_INFINITY) >= seasonThresholdC);
-  });
 }

@@ -9,6 +9,7 @@ import {
   proposeByBasis,
 } from "@/lib/importers/trend-csv/propose-mapping";
 import type { TrendAsk, TrendInspection, TrendPointSummary } from "@/lib/importers/trend-csv/trend-file";
+import { naturalCompare } from "@/lib/order/natural-compare";
 import type { PointKind } from "@/lib/trends/point-kind";
 import type { RunAnswers } from "./run-input";
 
@@ -88,8 +89,7 @@ export function linesOf(
   return [...lines.values()].sort(byName);
 }
 
-const byName = (a: MappingLine, b: MappingLine): number => order.compare(a.name, b.name);
-const order = new Intl.Collator("en");
+const byName = (a: MappingLine, b: MappingLine): number => naturalCompare(a.name, b.name);
 
 function unitAsksByPoint(asks: readonly TrendAsk[]): Map<string, TrendAsk> {
   const units = asks.filter((ask) => ask.what === "unit");

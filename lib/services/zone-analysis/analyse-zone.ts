@@ -1,8 +1,10 @@
 import type { PointRow } from "@/db/queries/points";
 import type { ZoneRow } from "@/db/queries/zones";
+import { coolingSeasonMask } from "@/lib/trends/cooling-season";
 import { estimateMinimumAirflow } from "@/lib/trends/estimate-minimum-airflow";
 import { zoneExposure } from "@/lib/trends/exposure";
-import type { GroupedZone, GroupOffset } from "@/lib/trends/group-offsets";
+import type { GroupOffset } from "@/lib/trends/group-offsets";
+import type { HeatedZone, HeaterJumps } from "@/lib/trends/heater-jumps";
 import { learnDamperMinimum } from "@/lib/trends/learn-damper-minimum";
 import type { PointKind } from "@/lib/trends/point-kind";
 import type { PointSeries } from "@/lib/trends/samples";
@@ -12,6 +14,7 @@ import { zoneGrids } from "@/lib/trends/zone-grids";
 import { type ZoneStatistics, zoneStatistics } from "@/lib/trends/zone-statistics";
 import type { Context } from "../context";
 import { type BuildingRecord, readSeries } from "./building-record";
+import { heaterPower } from "./heater-power";
 
 export type MinimumAirflowOrigin = "entered" | "airflow-setpoint-trend" | "estimated";
 
@@ -24,6 +27,7 @@ export type ZoneAnalysis = {
   minimumAirflowOrigin: MinimumAirflowOrigin | null;
   /** Set once all zones of the building are known. */
   offset: GroupOffset | null;
+  heaterJumps: HeaterJumps | null;
 };
 
 export type AnalysisTarget = { targetZoneAirTempC: number; seasonThresholdC: number };
@@ -34,12 +38,14 @@ export async function analyseZone(
   record: BuildingRecord,
   zone: ZoneRow,
   target: AnalysisTarget,
-): Promise<{ analysis: ZoneAnalysis; grouped: GroupedZone } | null> {
+): Promise<{ analysis: ZoneAnalysis; grouped: HeatedZone } | null> {
   const points = record.points.filter((point) => point.zoneId === zone.id);
-  const series = byKind(points, await readSeries(ctx, points, record.grids.grid));
+  const read = await readSeries(ctx, points, record.grids.grid);
+  const series = byKind(points, read);
   if (!series["zone-air-temp"]) return null;
   const { grids, occupiedSource, findings } = zoneGrids(record.grids, series);
-  const estimate = zone.minimumAirflowM3ps === null ? estimateMinimumAirflow(grids) : null;
+  // A unit that serves the zone alone has no minimum airflow to look for.
+  const estimate = zone.minimumAirflowM3ps === null && !grids.coolingStage ? estimateMinimumAirflow(grids) : null;
   const limits: AirflowLimits = {
     minimumAirflowM3ps: zone.minimumAirflowM3ps ?? (estimate?.status === "ok" ? estimate.minimumAirflowM3ps : null),
     designAirflowM3ps: zone.designAirflowM3ps,
@@ -62,10 +68,19 @@ export async function analyseZone(
     weekHours: record.weekHours,
     ...target,
     damperMinimumPct,
+    coolingStage: series["cooling-stage"],
   });
   const origin = zone.minimumAirflowM3ps === null ? (estimate?.status === "ok" ? estimate.origin : null) : "entered";
   return {
-    analysis: { zoneId: zone.id, exposure, statistics, limits, minimumAirflowOrigin: origin, offset: null },
+    analysis: {
+      zoneId: zone.id,
+      exposure,
+      statistics,
+      limits,
+      minimumAirflowOrigin: origin,
+      offset: null,
+      heaterJumps: null,
+    },
     grouped: {
       zoneId: zone.id,
       floor: zone.floor,
@@ -75,6 +90,8 @@ export async function analyseZone(
         zoneAirTempC: grids.zoneAirTempC,
         airflowM3ps: grids.airflowM3ps,
       },
+      season: coolingSeasonMask(grids, target.seasonThresholdC),
+      heaterPowerW: heaterPower(points, read, grids.grid),
       minimumAirflowM3ps: limits.minimumAirflowM3ps,
     },
   };

@@ -62,6 +62,7 @@ export async function buildingRecord(ctx: Context, building: BuildingRow): Promi
       scheduleMask: occupiedMask(grid, findOccupiedHours(ctx.db, building.id), zone),
       outdoorAirTempC: await shared("outdoor-air-temp"),
       supplyAirTempC: await shared("supply-air-temp"),
+      relativeHumidityPct: await shared("relative-humidity"),
     },
   };
 }

@@ -2,7 +2,8 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { type BuildingRow, findOccupiedHours } from "@/db/queries/buildings";
 import { listPoints, type PointRow } from "@/db/queries/points";
 import { listZones, type ZoneRow } from "@/db/queries/zones";
-import { type GroupedZone, type GroupOffset, groupOffsets } from "@/lib/trends/group-offsets";
+import { type GroupOffset, groupOffsets } from "@/lib/trends/group-offsets";
+import { type HeatedZone, type HeaterJumps, heaterJumps } from "@/lib/trends/heater-jumps";
 import { cached, fingerprintOf } from "../cached";
 import type { Context } from "../context";
 import { type AnalysisTarget, analyseZone, type ZoneAnalysis } from "./analyse-zone";
@@ -10,7 +11,7 @@ import { type BuildingRecord, buildingRecord, type RecordPeriod, recordPeriod } 
 import { readGroupedZone } from "./grouped-zone";
 
 /** Raised when the same trends give another analysis. */
-const VERSION = 3;
+const VERSION = 4;
 
 export type BuildingAnalysis = { zones: ZoneAnalysis[]; record: RecordPeriod | null };
 
@@ -39,7 +40,7 @@ export async function readBuildingAnalysis(
   const kept = new Map(ctx.results.list(building.id, "zone-analysis/").map((each) => [each.subject, each]));
   const whole = recordOnce(ctx, building);
   const analyses: ZoneAnalysis[] = [];
-  const grouped = new Map<number, GroupedZone>();
+  const grouped = new Map<number, HeatedZone>();
   for (const [i, zone] of zones.entries()) {
     const subject = zoneAnalysisSubject(zone.id);
     const fingerprint = fingerprints[i] as string;
@@ -59,9 +60,20 @@ export async function readBuildingAnalysis(
     ctx.onProgress?.({ done: i + 1, of: zones.length });
     await nextTurn();
   }
-  const offsets = await offsetsOf(ctx, building, { zones, fingerprints, analyses, grouped, whole });
+  const { offsets, jumps } = await besideEachOther(ctx, building, {
+    target,
+    zones,
+    fingerprints,
+    analyses,
+    grouped,
+    whole,
+  });
   return {
-    zones: analyses.map((analysis) => ({ ...analysis, offset: offsets.get(analysis.zoneId) ?? null })),
+    zones: analyses.map((analysis) => ({
+      ...analysis,
+      offset: offsets.find(({ zoneId }) => zoneId === analysis.zoneId) ?? null,
+      heaterJumps: jumps.find(([zoneId]) => zoneId === analysis.zoneId)?.[1] ?? null,
+    })),
     record: period,
   };
 }
@@ -105,31 +117,36 @@ async function zoneFingerprints(
 }
 
 type Analysed = {
+  target: AnalysisTarget;
   zones: readonly ZoneRow[];
   fingerprints: readonly string[];
   analyses: readonly ZoneAnalysis[];
   /** Zones that were read just now. */
-  grouped: ReadonlyMap<number, GroupedZone>;
+  grouped: ReadonlyMap<number, HeatedZone>;
   whole: () => Promise<BuildingRecord>;
 };
 
-/** How each zone stands beside its neighbours, by zone id. */
-async function offsetsOf(
+/** What shows only when the zones are looked at together: how each stands beside its neighbours, and jumps that they do not share. */
+type BesideEachOther = { offsets: GroupOffset[]; jumps: [number, HeaterJumps][] };
+
+async function besideEachOther(
   ctx: Context,
   building: BuildingRow,
-  { zones, fingerprints, analyses, grouped, whole }: Analysed,
-): Promise<Map<number, GroupOffset>> {
+  { target, zones, fingerprints, analyses, grouped, whole }: Analysed,
+): Promise<BesideEachOther> {
   const fingerprint = fingerprintOf([fingerprints, zones.map((zone) => [zone.id, zone.floor])]);
-  const about = { buildingId: building.id, subject: "group-offsets", fingerprint };
-  const { result } = await cached(ctx, about, async () => {
+  const about = { buildingId: building.id, subject: "zones-beside-each-other", fingerprint };
+  const { result } = await cached<BesideEachOther>(ctx, about, async () => {
     const rows = new Map(zones.map((zone) => [zone.id, zone]));
-    const members: GroupedZone[] = [];
+    const members: HeatedZone[] = [];
     for (const analysis of analyses) {
       const zone = rows.get(analysis.zoneId) as ZoneRow;
-      members.push(grouped.get(zone.id) ?? (await readGroupedZone(ctx, await whole(), zone, analysis)));
+      members.push(grouped.get(zone.id) ?? (await readGroupedZone(ctx, await whole(), zone, { analysis, target })));
       await nextTurn();
     }
-    return groupOffsets(members);
+    if (members.length === 0) return { offsets: [], jumps: [] };
+    const jumps = heaterJumps(members, (await whole()).weekHours);
+    return { offsets: groupOffsets(members), jumps: [...jumps] };
   });
-  return new Map(result.map((offset) => [offset.zoneId, offset]));
+  return result;
 }

@@ -32,7 +32,7 @@ export type ZonesSummary = {
 
 export const ZONES: ResultKind<ZonesSummary> = {
   name: "zones",
-  version: 1,
+  version: 2,
   inputs: ["trends", "mapping", "zones", "devices", "reports", "building", "assumptions"],
   async workOut(ctx, building) {
     const { analysis, diagnoses } = await analyseAndDiagnose(ctx, building);

@@ -25,7 +25,7 @@ const any = (hours: number): boolean => hours > 0;
 /** The trends without which a rule of `ruleHours` counts nothing, as its conditions read them. */
 const NEEDS: Partial<Record<CauseCode, Needs>> = {
   "airflow-above-command": {
-    trends: ["damper-position", "airflow", "cooling-setpoint"],
+    trends: ["damper-position", "airflow", "cooling-setpoint", "reheat-valve"],
     limits: ["minimum-airflow"],
     canName: amongObserved,
   },
@@ -43,10 +43,17 @@ const NEEDS: Partial<Record<CauseCode, Needs>> = {
     canName: amongObserved,
   },
   "minimum-airflow-overcooling": {
-    trends: ["reheat-valve", "airflow", "cooling-setpoint"],
+    trends: ["reheat-valve", "airflow", "cooling-setpoint", "heating-setpoint", "damper-position"],
     limits: ["minimum-airflow"],
     canName: amongObserved,
   },
+  "single-maximum": {
+    trends: ["reheat-valve", "airflow", "heating-setpoint"],
+    limits: ["minimum-airflow", "design-airflow"],
+    canName: amongObserved,
+  },
+  "heater-warms-thermostat": { trends: ["airflow"], canName: any },
+  "supply-air-not-reset": { trends: ["supply-air-temp"], canName: any },
   "narrow-deadband": { trends: ["cooling-setpoint", "heating-setpoint"], canName: any },
   "setpoint-too-low": {
     trends: ["cooling-setpoint", "airflow", "reheat-valve"],

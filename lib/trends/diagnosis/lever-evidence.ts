@@ -6,7 +6,7 @@ export type Lever = "setpoint" | "minimum-airflow";
 
 /** Causes that speak for a lever with hours of their own. */
 const DETAILED: Record<Lever, readonly CauseCode[]> = {
-  setpoint: ["setpoint-stepped-down", "setback-not-followed", "setpoint-too-low"],
+  setpoint: ["setpoint-stepped-down", "setback-not-followed", "setpoint-too-low", "short-compressor-runs"],
   "minimum-airflow": ["reheat-at-minimum", "minimum-airflow-overcooling"],
 };
 

@@ -1,5 +1,6 @@
 import type { Finding } from "@/lib/findings/finding";
 import type { GroupOffset } from "../group-offsets";
+import type { HeaterJumps } from "../heater-jumps";
 import type { AirflowLimits } from "../state";
 import type { ZoneExposure } from "../zone-exposure";
 import type { ZoneStatistics } from "../zone-statistics";
@@ -24,6 +25,17 @@ export type NeighbourEvidence = {
   stepDownsUtcSeconds: readonly number[];
 };
 
+/** What the zones of one air handler do together. */
+export type AirHandlerEvidence = {
+  /** "" where the zones' records name none. */
+  name: string;
+  /** Zones with a record. */
+  zones: number;
+  /** Codes of those at their minimum airflow or reheating it (rows 7 and 8), and of those that all their air does not hold. */
+  zonesAtMinimum: readonly string[];
+  zonesShortOfAir: readonly string[];
+};
+
 /** All that a diagnosis of one zone rests on. */
 export type ZoneEvidence = {
   zoneCode: string;
@@ -38,11 +50,19 @@ export type ZoneEvidence = {
   offset: GroupOffset | null;
   limits: AirflowLimits;
   minimumAirflowOrigin: "entered" | "airflow-setpoint-trend" | "estimated" | null;
+  /** Heaters in use, and the hours a year for which they are switched on by the register, together. */
   heaterCount: number;
+  heaterHoursPerYear: number;
+  heaterJumps: HeaterJumps | null;
+  /** Whether a unit of its own cools the zone (packaged unit, fan coil, heat pump) and no box of an air handler. */
+  singleZone: boolean;
+  /** Null where the supply air cannot be attributed to the zone's air handler. */
+  airHandler: AirHandlerEvidence | null;
 };
 
 export const CAUSE_CODES = [
   "sensor-bias",
+  "heater-warms-thermostat",
   "cold-reports-at-target",
   "setpoint-stepped-down",
   "setback-not-followed",
@@ -52,6 +72,9 @@ export const CAUSE_CODES = [
   "reheat-without-heat",
   "reheat-at-minimum",
   "minimum-airflow-overcooling",
+  "single-maximum",
+  "supply-air-not-reset",
+  "supply-air-held-for-humidity",
   "degree-hours-at-minimum",
   "narrow-deadband",
   "setpoint-too-low",
@@ -59,6 +82,9 @@ export const CAUSE_CODES = [
   "one-cold-desk",
   "short-of-air",
   "hot-reports",
+  "short-compressor-runs",
+  "cold-without-cooling",
+  "rooms-of-different-needs",
 ] as const;
 
 export type CauseCode = (typeof CAUSE_CODES)[number];

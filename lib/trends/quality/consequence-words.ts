@@ -31,7 +31,6 @@ const NOTHING: Record<string, string> = {
   "samples-missing": "hours without samples are left out, the rest counts",
   "zone-air-gaps": "hours without samples are left out, the rest counts",
   "outdoor-gaps": "hours without an outdoor temperature are left out, the rest counts",
-  "no-outdoor-record": "all occupied hours count as cooling season",
   "sensor-stuck": "these hours are counted as recorded, in the diagnosis and in the cost",
   "values-unlikely": "these samples are counted as recorded",
   "unit-switched": "both sides of the step are counted as recorded",

@@ -1,6 +1,6 @@
 import type { Finding, Severity } from "@/lib/findings/finding";
 import type { BlindRule, RuleNeed } from "../diagnosis/blind-rules";
-import type { ZoneDiagnosis } from "../diagnosis/diagnose-zone";
+import { FAULTS, type ZoneDiagnosis } from "../diagnosis/diagnose-zone";
 import type { CauseCode } from "../diagnosis/zone-evidence";
 
 /** What a problem of a zone's record stops. Nothing at all is an empty list. */
@@ -62,11 +62,8 @@ export function consequencesOf(finding: Finding, zone: ZoneStanding): Consequenc
   }
 }
 
-/** Other faults that make a verdict "fault first" by themselves. */
-const OTHER_FAULTS: readonly CauseCode[] = ["airflow-above-command", "reheat-valve-leaking", "cold-start"];
-
 const isOnlyFault = (diagnosis: ZoneDiagnosis | null): boolean =>
-  diagnosis?.verdict === "fault-first" && !diagnosis.causes.some(({ code }) => OTHER_FAULTS.includes(code));
+  diagnosis?.verdict === "fault-first" && !diagnosis.causes.some(({ code }) => FAULTS.includes(code));
 
 function ofNeeds(needs: readonly RuleNeed[], { diagnosis, blind, splitHours }: ZoneStanding): Consequence[] {
   const found: Consequence[] = [];

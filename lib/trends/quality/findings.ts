@@ -1,6 +1,6 @@
 import type { Evidence, Finding } from "@/lib/findings/finding";
 import type { FindingWords } from "../findings";
-import type { PointKind } from "../point-kind";
+import { type PointKind, STORED_UNIT } from "../point-kind";
 import { type QuantityWords, quantityWords } from "../quantity-words";
 import { STUCK_CHANGE_HOURS, STUCK_INTERVAL_HOURS } from "./stuck-runs";
 import { LIKELY_LIMITS } from "./value-limits";
@@ -28,10 +28,12 @@ const later = (value: Fact): string => (Number(value) > 0 ? "later" : "earlier")
 /** A value in the stored unit of its kind as the building shows it. */
 function reading(kind: PointKind, value: Fact, w: QuantityWords): string {
   if (kind === "airflow" || kind === "airflow-setpoint") return w.airflow(value);
-  if (kind === "damper-position" || kind === "reheat-valve") return `${Number(value).toFixed(1)} %`;
-  if (kind === "meter-power" || kind === "meter-energy")
-    return `${Number(value).toFixed(1)} ${kind === "meter-power" ? "kW" : "kWh"}`;
-  return kind === "occupancy" ? String(value) : w.temp(value);
+  const unit = STORED_UNIT[kind];
+  if (unit === "percent") return `${Number(value).toFixed(1)} %`;
+  if (unit === "percentRH") return `${Number(value).toFixed(1)} %RH`;
+  if (unit === "kW" || unit === "kWh") return `${Number(value).toFixed(1)} ${unit}`;
+  if (unit === "W") return `${Math.round(Number(value))} W`;
+  return unit === "state" ? String(value) : w.temp(value);
 }
 
 const SENTENCES: Record<string, Say> = {

@@ -51,7 +51,7 @@ export function zoneProblems(
   };
   const findings = [
     ...quality.findings,
-    ...(analysis ? missingFindings(quality, analysis.limits, buildingKinds) : [ZONE_AIR_MISSING]),
+    ...(analysis ? missingFindings(quality, analysis, buildingKinds) : [ZONE_AIR_MISSING]),
     ...(analysis?.exposure.findings.filter(({ code }) => OF_THE_RECORD.includes(code)) ?? []),
     ...(diagnosis?.causes.filter(({ code }) => code === "sensor-bias") ?? []),
     ...result.costFindings,
@@ -70,18 +70,25 @@ export function zoneProblems(
 
 const ZONE_AIR_MISSING: Finding = { code: "zone-air-missing", severity: "disqualifies", evidence: {} };
 
+const OF_A_SINGLE_ZONE_UNIT: readonly PointKind[] = ["cooling-setpoint", "heating-setpoint"];
+
 function missingFindings(
   { points }: ZoneQuality,
-  limits: AirflowLimits,
+  { limits, exposure }: NonNullable<ZoneResult["analysis"]>,
   buildingKinds: readonly PointKind[],
 ): Finding[] {
+  // A unit that serves the zone alone has no box: its cooling stage and the setpoints are all that the rules ask of it.
+  const isSingleZone = exposure.hasTrend.coolingStage;
+  const wanted = isSingleZone ? OF_A_SINGLE_ZONE_UNIT : RULE_TRENDS;
   const there = new Set<PointKind>([...points.map(({ kind }) => kind), ...buildingKinds]);
-  const findings: Finding[] = RULE_TRENDS.filter((kind) => !there.has(kind)).map((kind) => ({
-    code: "trend-missing",
-    severity: "note",
-    evidence: { point: kind },
-  }));
-  if (limits.designAirflowM3ps === null)
+  const findings: Finding[] = wanted
+    .filter((kind) => !there.has(kind))
+    .map((kind) => ({
+      code: "trend-missing",
+      severity: "note",
+      evidence: { point: kind },
+    }));
+  if (!isSingleZone && limits.designAirflowM3ps === null)
     findings.push({ code: "design-airflow-unknown", severity: "note", evidence: {} });
   return findings;
 }

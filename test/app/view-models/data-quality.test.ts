@@ -97,7 +97,10 @@ describe("the data quality page of a zone", () => {
     expect(zoneQualityLede(detail)).toMatch(/of which 1 stops the verdict or the cost; 100\.0 % of its zone air/);
     const lines = problemLines(detail, SHOWN);
     const damper = lines.find(({ sentence }) => String(sentence).includes("damper position"));
-    expect(damper).toMatchObject({ severity: "caution", stops: "Cannot be judged: airflow above command." });
+    expect(damper).toMatchObject({
+      severity: "caution",
+      stops: "Cannot be judged: airflow above command, minimum airflow overcooling.",
+    });
     expect(gapLines(detail, SHOWN)).toEqual({ lines: [], more: 0 });
     expect(poorDays(detail).rows).toEqual([]);
     expect(calendarLabel(detail)).toContain("zone air 0");

@@ -11,7 +11,14 @@ import { heaterInput, smallOffice } from "@/test/factories/office";
 import { bringWeather } from "@/test/factories/office-records";
 
 /** Tables of a building that no result is worked out from. */
-const OF_NO_CONSEQUENCE = ["collector_token", "comfort_link", "mapping_draft", "mapping_profile", "upload"];
+const OF_NO_CONSEQUENCE = [
+  "collector_token",
+  "comfort_link",
+  "mapping_draft",
+  "mapping_profile",
+  "upload",
+  "verdict_note",
+];
 
 const MARKED = [
   "assumption_override",

@@ -75,6 +75,7 @@ export function zone(
       dischargeAir: true,
       damper: true,
       occupancy: false,
+      coolingStage: false,
     },
     findings: [],
   };

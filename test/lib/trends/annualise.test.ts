@@ -105,6 +105,7 @@ describe("exposure", () => {
       dischargeAir: false,
       damper: false,
       occupancy: false,
+      coolingStage: false,
     });
   });
 

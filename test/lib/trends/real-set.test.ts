@@ -77,7 +77,7 @@ function onGrid(zone: ZoneName) {
   const grid = gridOver({ fromUtcSeconds: first, toUtcSeconds: last + 300 });
   const scheduleMask = occupiedMask(grid, { weekdays: {}, holidays: [] }, zoneTable("America/Chicago"));
   return zoneGrids(
-    { grid, scheduleMask, outdoorAirTempC: null, supplyAirTempC: null },
+    { grid, scheduleMask, outdoorAirTempC: null, supplyAirTempC: null, relativeHumidityPct: null },
     {
       "zone-air-temp": air,
       occupancy: readRealPoint(files.occ, "change-of-value", { decimals: 0 }),

@@ -6,7 +6,15 @@
  */
 export type Allowance = { values: readonly string[]; types?: readonly string[] };
 
-const FOUNDATIONS = ["lib/units", "lib/time", "lib/money", "lib/statistics", "lib/findings", "lib/working"];
+const FOUNDATIONS = [
+  "lib/units",
+  "lib/time",
+  "lib/money",
+  "lib/order",
+  "lib/statistics",
+  "lib/findings",
+  "lib/working",
+];
 
 const ENGINEERING = [
   "lib/comfort",
@@ -39,6 +47,7 @@ const CONSTANTS = [
   "lib/electrical/device-classes",
   "lib/assumptions/system-type",
   "lib/trends/zone-state",
+  "lib/trends/diagnosis/verdict-stance",
   "lib/comfort-reports/thermal-sensation",
 ];
 
@@ -52,6 +61,7 @@ const SENTENCES = [
   "lib/trends/findings",
   "lib/trends/quantity-words",
   "lib/trends/diagnosis/verdict-words",
+  "lib/trends/diagnosis/evidence-words",
   "lib/trends/quality/findings",
   "lib/trends/quality/consequence-words",
   "lib/overcooling/findings",
@@ -92,7 +102,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   },
 
   "db/schema": { values: ["drizzle-orm", ...PURE_LIB] },
-  "db/queries": { values: ["drizzle-orm", "db/schema"], types: ["db/client.ts", ...PURE_LIB] },
+  "db/queries": { values: ["drizzle-orm", "db/schema", "lib/order"], types: ["db/client.ts", ...PURE_LIB] },
   "db/client.ts": { values: ["drizzle-orm", "better-sqlite3", "db/schema", "node:*"], types: PURE_LIB },
   "db/trends": { values: ["better-sqlite3", "node:*"], types: ["lib/trends"] },
   "db/results.ts": { values: ["better-sqlite3", "node:*"] },

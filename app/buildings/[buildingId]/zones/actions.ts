@@ -1,10 +1,11 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
-import { textOf } from "@/app/_server/form-fields";
+import { choiceOf, textOf } from "@/app/_server/form-fields";
 import { type FormState, postedValues } from "@/app/_server/form-state";
 import { runAction } from "@/app/_server/run-action";
 import { addDesk } from "@/lib/services/desks/save";
+import { noteVerdict } from "@/lib/services/zone-verdicts/note";
 import { addZone, reviseZone } from "@/lib/services/zones/save";
 import { type AreaUnit, zoneInputFromForm } from "./form";
 
@@ -34,6 +35,26 @@ export async function reviseZoneAction(
   );
   if (!outcome.ok) return outcome;
   revalidatePath(`/buildings/${buildingId}`, "layout");
+  return { ok: true };
+}
+
+/** Keeps what someone says of a zone's verdict; the verdict that was on the page comes along. */
+export async function noteVerdictAction(
+  buildingId: number,
+  zoneId: number,
+  _: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const values = postedValues(form);
+  const outcome = await runAction(form, (ctx) =>
+    noteVerdict(ctx, buildingId, zoneId, {
+      stance: choiceOf(values, "stance"),
+      note: textOf(values, "note"),
+      verdictSeen: textOf(values, "verdictSeen"),
+    }),
+  );
+  if (!outcome.ok) return outcome;
+  revalidatePath(`/buildings/${buildingId}/zones/${zoneId}`);
   return { ok: true };
 }
 

@@ -2,6 +2,7 @@ import type { Building } from "@/lib/services/buildings/find";
 import type { ZoneOverview, ZonesOverview } from "@/lib/services/zones/shown";
 import type { Verdict } from "@/lib/trends/diagnosis/diagnose-zone";
 import { OCCUPIED_STATES } from "@/lib/trends/zone-state";
+import { counted } from "@/lib/units/counted";
 import { formatTemperature } from "@/lib/units/format";
 
 export type ZoneLine = {
@@ -62,6 +63,6 @@ export function zonesLede({ zones }: ZonesOverview): string {
     (each) => each.diagnosis && !["healthy", "undetermined"].includes(each.diagnosis.verdict),
   );
   const undetermined = diagnosed.filter((each) => each.diagnosis?.verdict === "undetermined").length;
-  const noun = zones.length === 1 ? "zone" : "zones";
-  return `${zones.length} ${noun}, ${diagnosed.length} with trends: ${troubled.length} need attention, ${undetermined} cannot be told apart for want of a trend.`;
+  const needs = troubled.length === 1 ? "needs" : "need";
+  return `${counted(zones.length, "zone")}, ${diagnosed.length} with trends: ${troubled.length} ${needs} attention, ${undetermined} cannot be told apart for want of a trend.`;
 }

@@ -73,7 +73,10 @@ describe("rules that cannot be judged", () => {
   it("blames a limit of the zone's record that nobody entered", () => {
     const grids = scenarioGrids(() => ({}));
     const lacks = (limits: ZoneEvidence["limits"]): Map<CauseCode, RuleNeed[]> => seen(grids, { limits }).blind;
-    expect([...lacks({ ...LIMITS, designAirflowM3ps: null })]).toEqual([["short-of-air", ["design-airflow"]]]);
+    expect([...lacks({ ...LIMITS, designAirflowM3ps: null })]).toEqual([
+      ["single-maximum", ["design-airflow"]],
+      ["short-of-air", ["design-airflow"]],
+    ]);
     expect(lacks({ ...LIMITS, minimumAirflowM3ps: null }).get("setpoint-too-low")).toEqual(["minimum-airflow"]);
   });
 

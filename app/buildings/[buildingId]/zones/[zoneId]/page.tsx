@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import { WeekHourHeatMap } from "@/app/_components/charts/week-hour-heat-map";
 import { ZoneTimeChart } from "@/app/_components/charts/zone-time-chart";
 import { PageHeading } from "@/app/_components/shell/page-heading";
@@ -10,18 +11,31 @@ import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readKeptAll } from "@/lib/services/kept/read-kept";
+import { readZoneVerdictRecord } from "@/lib/services/zone-verdicts/read";
 import { ZONE_DAYS } from "@/lib/services/zones/days";
 import { readZoneHistory } from "@/lib/services/zones/history";
 import { shownZone, ZONES } from "@/lib/services/zones/shown";
 import { formatTemperature } from "@/lib/units/format";
 import { standingNote } from "../../standing-note";
 import { ZoneForm } from "../_components/zone-form";
-import { reviseZoneAction } from "../actions";
+import { noteVerdictAction, reviseZoneAction } from "../actions";
 import { formFromZone } from "../form";
 import { DailyTable } from "./_components/daily-table";
+import { LowerMinimum } from "./_components/lower-minimum";
 import { PeriodForm } from "./_components/period-form";
+import { VerdictNoteForm } from "./_components/verdict-note-form";
+import { VerdictNotes } from "./_components/verdict-notes";
 import { ZoneRecords } from "./_components/zone-records";
-import { causeLines, chartLabel, chartSeries, dataFindingLines, weekDifferences, zoneLede } from "./view-model";
+import { lastSaid } from "./verdict-view-model";
+import {
+  causeLines,
+  chartLabel,
+  chartSeries,
+  dataFindingLines,
+  noCauseWords,
+  weekDifferences,
+  zoneLede,
+} from "./view-model";
 
 export const metadata: Metadata = { title: "Zone" };
 
@@ -36,14 +50,16 @@ export default async function ZonePage({ params, searchParams }: Props) {
   const id = Number(buildingId);
   const path = `/buildings/${id}`;
   const wanted = { from: query.from, days: query.days ? Number(query.days) || 14 : undefined };
-  const { building, history, days, overview, isWorkedOut, note } = await readAs(async (ctx) => {
+  const { building, history, days, overview, isWorkedOut, note, record } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, id);
     const history = await readZoneHistory(ctx, id, Number(zoneId), wanted);
     const part = String(history.zone.id);
     const [zones, days] = await readKeptAll(ctx, id, [{ kind: ZONES }, { kind: ZONE_DAYS, part }]);
     const overview = shownZone(ctx, id, history.zone.id, zones);
     const note = standingNote(ctx, building, { zones, [`${ZONE_DAYS.name}/${part}`]: days });
-    return { building, history, days: days.result ?? [], overview, isWorkedOut: zones.result !== null, note };
+    const record = await readZoneVerdictRecord(ctx, id, history.zone.id, overview.analysis);
+    const isWorkedOut = zones.result !== null;
+    return { building, history, days: days.result ?? [], overview, isWorkedOut, note, record };
   }, `${path}/zones/${zoneId}`);
   const { zone } = history;
   const target = formatTemperature(building.targetZoneAirTempC, building.temperatureUnit).text;
@@ -59,14 +75,20 @@ export default async function ZonePage({ params, searchParams }: Props) {
         <FindingsList
           label="Causes"
           findings={causeLines(overview, building)}
-          none={
-            !isWorkedOut
-              ? "Not yet worked out."
-              : overview.analysis
-                ? "No cause stands out in these trends and reports."
-                : "There are no trends of this zone yet."
-          }
+          none={noCauseWords(overview, isWorkedOut)}
         />
+        <LowerMinimum
+          prediction={record.prediction}
+          verdict={overview?.diagnosis?.verdict ?? null}
+          building={building}
+          buildingPath={path}
+        />
+        {overview?.diagnosis ? (
+          <p>
+            {lastSaid(record.notes, overview.diagnosis.verdict, building.timeZone)}{" "}
+            <Link href="#verdict">What was found on site</Link>
+          </p>
+        ) : null}
       </Section>
       <Section id="history" title="Temperature and setpoints" wide>
         {history.recorded ? (
@@ -97,6 +119,16 @@ export default async function ZonePage({ params, searchParams }: Props) {
         </Section>
       ) : null}
       <ZoneRecords history={history} building={building} buildingPath={path} />
+      {overview?.diagnosis ? (
+        <Section id="verdict" title="What was found on site">
+          <VerdictNotes notes={record.notes} verdict={overview.diagnosis.verdict} timeZone={building.timeZone} />
+          <VerdictNoteForm
+            key={record.notes[0]?.id ?? 0}
+            action={noteVerdictAction.bind(null, id, zone.id)}
+            verdict={overview.diagnosis.verdict}
+          />
+        </Section>
+      ) : null}
       <Section
         id="data"
         title="What to know about the data"

@@ -6,7 +6,8 @@ import type { ZoneHistory } from "@/lib/services/zones/history";
 import type { ZoneDetail } from "@/lib/services/zones/overview";
 import { formatLocalDate } from "@/lib/time/format";
 import { localDateAt } from "@/lib/time/local-date";
-import { RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
+import { evidenceWords } from "@/lib/trends/diagnosis/evidence-words";
+import { PROPOSAL_WORDS, RAISING_WORDS, VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import type { ChartPoint } from "@/lib/trends/downsample";
 import { trendFindingWords } from "@/lib/trends/findings";
 import { quantityWords } from "@/lib/trends/quantity-words";
@@ -23,23 +24,43 @@ export function zoneLede(overview: ZoneDetail | undefined, building: Shown): str
     return "No trend log says what the temperature was. Bring one in, and this page says why.";
   const words = quantityWords(building.temperatureUnit, building.timeZone);
   const target = words.temp(building.targetZoneAirTempC);
-  const missing = diagnosis.missingPoints.map((kind) => kind.replaceAll("-", " ")).join(", ");
+  const missing = diagnosis.missingPoints.map(pointName).join(", ");
   const below = overview ? belowTargetPct(overview) : "";
   const evidence = `${words.temp(mean)} on average in occupied hours${below ? `, below the target of ${target} in ${below} % of those of the cooling season` : ""}`;
   const verdict = `Verdict: ${VERDICT_WORDS[diagnosis.verdict]} (${evidence}).`;
+  const proposal = PROPOSAL_WORDS[diagnosis.verdict];
   if (diagnosis.verdict === "undetermined")
-    return `${verdict} ${missing ? `A trend of ${missing} would tell.` : "The record does not tell."}`;
-  if (diagnosis.verdict === "healthy" || diagnosis.verdict === "personal-need") return verdict;
-  return `${verdict} ${RAISING_WORDS[diagnosis.raisingSetpointHelps]}`;
+    return `${verdict} ${proposal} ${missing ? `A trend of ${missing} would tell.` : "The record does not tell."}`;
+  if (diagnosis.verdict === "healthy") return verdict;
+  if (diagnosis.verdict === "personal-need") return `${verdict} ${proposal}`;
+  return `${verdict} ${proposal} ${RAISING_WORDS[diagnosis.raisingSetpointHelps]}`;
 }
 
 export function causeLines(overview: ZoneDetail | undefined, building: Shown): FindingLine[] {
   const words = quantityWords(building.temperatureUnit, building.timeZone);
   return (overview?.diagnosis?.causes ?? []).map((cause) => {
     const { what, action } = trendFindingWords(cause, words);
-    return { key: cause.code, severity: cause.severity, sentence: what, action };
+    return {
+      key: cause.code,
+      severity: cause.severity,
+      sentence: what,
+      action,
+      evidence: evidenceWords(cause, words),
+    };
   });
 }
+
+/** What stands where no cause is named: a cold zone that cannot be judged is not called sound. */
+export function noCauseWords(overview: ZoneDetail | undefined, isWorkedOut: boolean): string {
+  if (!isWorkedOut) return "Not yet worked out.";
+  if (!overview?.analysis || !overview.diagnosis) return "There are no trends of this zone yet.";
+  if (overview.diagnosis.verdict !== "undetermined") return "No cause stands out in these trends and reports.";
+  const missing = overview.diagnosis.missingPoints.map(pointName).join(" and ");
+  return `What keeps this zone from its target cannot be told${missing ? ` without a trend of ${missing}` : ""}: cooling is not assumed.`;
+}
+
+/** A point as one names it in a sentence. */
+const pointName = (kind: string): string => kind.replaceAll("-", " ").replace(/ temp$/, " temperature");
 
 export function dataFindingLines(overview: ZoneDetail | undefined, building: Shown): FindingLine[] {
   const words = quantityWords(building.temperatureUnit, building.timeZone);

@@ -1,5 +1,5 @@
-import { isColdByRecord } from "./overcooled";
-import type { Cause, ZoneEvidence } from "./zone-evidence";
+import { isColdByRecord } from "../overcooled";
+import type { Cause, ZoneEvidence } from "../zone-evidence";
 
 /** How far under the target the zone is early, and how much it recovers by midday [K] (reference D7, row 3; the 1 K of "cold" there). */
 const COLD_K = 1;
