@@ -32,7 +32,7 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   const totals = totalsOf(headline, plant, input.heatingFuel);
   const byRow = rowTotals(headline, rows);
   const study = runStudy(
-    [...drawsNeeded(headline), ...models.map((each) => each.total), ...byRow.values(), ...Object.values(totals)],
+    [...byRow.values(), ...drawsNeeded(headline), ...models.map((each) => each.total), ...Object.values(totals)],
     input,
   );
 
