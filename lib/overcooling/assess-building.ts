@@ -1,6 +1,8 @@
+import type { Finding } from "@/lib/findings/finding";
 import { type Assessed, type BuildingAssessment, TIER_LABELS, type TierResult } from "./assessment";
 import type { AssessmentInput } from "./assessment-input";
 import { spreadOf } from "./calculation/contributions";
+import type { Quantity, Sum } from "./calculation/quantity";
 import { runStudy } from "./calculation/study";
 import type { TierModel } from "./component-model";
 import { dataFindings } from "./data-findings";
@@ -13,7 +15,7 @@ import { estimateTier } from "./tiers/estimate-tier";
 import { heaterEnergyCell } from "./tiers/heater-cells";
 import { measuredTier } from "./tiers/measured-tier";
 import { screeningTier } from "./tiers/screening-tier";
-import { totalsOf } from "./totals";
+import { type Totals, totalsOf } from "./totals";
 
 /**
  * What overcooling costs a building in a year (reference I and J): the highest tier that the data allow, as P10, P50 and
@@ -25,16 +27,8 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   const faults = inputFaults(input);
   if (faults.length > 0) return { status: "blocked", findings: faults };
 
-  const { rows, findings } = assessmentRows(input);
-  const plant = plantOf(input);
-  const models = tierModels(input, plant, rows);
-  const headline = models[0] as TierModel;
-  const totals = totalsOf(headline, plant, input.heatingFuel);
-  const byRow = rowTotals(headline, rows);
-  const study = runStudy(
-    [...byRow.values(), ...drawsNeeded(headline), ...models.map((each) => each.total), ...Object.values(totals)],
-    input,
-  );
+  const { rows, findings, models, headline, totals, byRow, kept } = modelBuilding(input);
+  const study = runStudy(kept, input);
 
   const lowerTiers = models
     .slice(1)
@@ -64,6 +58,34 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   );
   return result;
 }
+
+/** A building's cost as quantities, before any is evaluated. `kept` are those whose draws are needed. */
+export function modelBuilding(input: AssessmentInput): BuildingModel {
+  const { rows, findings } = assessmentRows(input);
+  const plant = plantOf(input);
+  const models = tierModels(input, plant, rows);
+  const headline = models[0] as TierModel;
+  const totals = totalsOf(headline, plant, input.heatingFuel);
+  const byRow = rowTotals(headline, rows);
+  // Zone by zone first: what a zone's quantities share is then worked on while it is at hand.
+  const kept = [
+    ...byRow.values(),
+    ...drawsNeeded(headline),
+    ...models.map((each) => each.total),
+    ...Object.values(totals),
+  ];
+  return { rows, findings, models, headline, totals, byRow, kept };
+}
+
+export type BuildingModel = {
+  rows: Row[];
+  findings: Finding[];
+  models: TierModel[];
+  headline: TierModel;
+  totals: Totals;
+  byRow: Map<Row, Sum>;
+  kept: Quantity[];
+};
 
 /** Tiers that the data allow, highest first. The screening without a setpoint stands only where nothing better does. */
 function tierModels(input: AssessmentInput, plant: Plant, rows: readonly Row[]): TierModel[] {

@@ -2,6 +2,7 @@ import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
 import { benchFit } from "./fit";
+import { benchDraws } from "./draws";
 import { benchImport } from "./import";
 import { benchKill } from "./kill";
 import { benchLoad } from "./load";
@@ -17,6 +18,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   analyse: benchAnalyse,
   assess: benchAssess,
   fit: benchFit,
+  draws: benchDraws,
 };
 
 const [name = "", ...args] = process.argv.slice(2);

@@ -1,6 +1,6 @@
 import { seedFromText, uniformAt } from "@/lib/statistics/random";
 import { triangularQuantile } from "@/lib/statistics/triangular";
-import type { ColumnRequest } from "./evaluate-columns";
+import type { Columns } from "./program";
 import type { Input } from "./quantity";
 
 /**
@@ -8,7 +8,7 @@ import type { Input } from "./quantity";
  * it gets the same draws in every study of a seed, whatever else is in it. `draws` are numbers of draws; without it
  * they count from the first.
  */
-export function drawing(seed: number, draws?: Int32Array): ColumnRequest["fillInput"] {
+export function drawing(seed: number, draws?: Int32Array): Columns["fillInput"] {
   return (input, into, start) => {
     const stream = streamOf(input, seed);
     const shape = { low: input.low, mode: input.value, high: input.high };

@@ -1,5 +1,5 @@
-import { evaluateColumns } from "./evaluate-columns";
 import { type Graph, isUncertain } from "./graph";
+import { type Operation, runProgram } from "./program";
 import type { Input, Quantity } from "./quantity";
 import type { Ends } from "./tornado";
 
@@ -11,20 +11,25 @@ const MANY_DEPENDENTS = 400;
  * every input under it. An input of one zone or device touches few places, and only those are worked out again: a
  * building of 2,000 zones has thousands of such inputs. What all zones share is evaluated like draws, a column an end.
  */
-export function inputEnds(graph: Graph, stated: Float64Array, root: number, marks: Uint8Array): Ends[] {
+export function inputEnds(
+  graph: Graph,
+  stated: Float64Array,
+  program: readonly Operation[],
+  root: { place: number; marks: Uint8Array },
+): Ends[] {
   const seen = new Uint8Array(graph.order.length);
   const fresh = Float64Array.from(stated);
   const shared: Input[] = [];
   const ends: Ends[] = [];
   graph.order.forEach((input, place) => {
-    if (input.kind !== "input" || marks[place] === 0 || !isUncertain(input)) return;
-    const moved = affected(graph, place, marks, seen);
+    if (input.kind !== "input" || root.marks[place] === 0 || !isUncertain(input)) return;
+    const moved = affected(graph, place, root.marks, seen);
     if (moved.length > MANY_DEPENDENTS) {
       shared.push(input);
     } else {
       const at = (value: number): number => {
         follow(graph, stated, fresh, { moved, seen, value });
-        const result = fresh[root] as number;
+        const result = fresh[root.place] as number;
         for (const each of moved) fresh[each] = stated[each] as number;
         return result;
       };
@@ -32,7 +37,7 @@ export function inputEnds(graph: Graph, stated: Float64Array, root: number, mark
     }
     for (const each of moved) seen[each] = 0;
   });
-  return [...ends, ...sharedEnds(graph, stated, root, shared)];
+  return [...ends, ...sharedEnds(program, root.place, shared, graph.order.length)];
 }
 
 /** Places that depend on one, itself first, in order; `seen` is 1 at each of them afterwards. */
@@ -68,12 +73,15 @@ function follow(
   }
 }
 
-function sharedEnds(graph: Graph, stated: Float64Array, root: number, inputs: readonly Input[]): Ends[] {
+function sharedEnds(program: readonly Operation[], root: number, inputs: readonly Input[], places: number): Ends[] {
+  if (inputs.length === 0) return [];
   const columnOf = new Map(inputs.map((each, k) => [each, 2 * k]));
   const totals = new Float64Array(2 * inputs.length);
-  evaluateColumns(graph, stated, {
-    columns: totals.length,
-    wanted: [root],
+  const wanted = new Uint8Array(places);
+  wanted[root] = 1;
+  runProgram(program, {
+    count: totals.length,
+    wanted,
     fillInput: (input, into, start) => {
       into.fill(input.value);
       const at = columnOf.get(input);

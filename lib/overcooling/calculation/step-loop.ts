@@ -2,7 +2,7 @@ import type { Step } from "./quantity";
 
 /** A term of a step over a block: values of its own for each draw, or one for all of them. */
 export type BlockTerm = Float64Array | number;
-type StepLoop = (into: Float64Array, compute: Step["compute"], terms: readonly BlockTerm[]) => void;
+export type StepLoop = (into: Float64Array, compute: Step["compute"], terms: readonly BlockTerm[]) => void;
 
 const loops = new Map<string, StepLoop>();
 

@@ -1,7 +1,7 @@
 import { drawing } from "./draw-input";
-import { evaluateColumns } from "./evaluate-columns";
 import { type Graph, graphOf, isUncertain, under } from "./graph";
 import { inputEnds } from "./input-ends";
+import { type Operation, programFor, runProgram } from "./program";
 import type { Input, Quantity } from "./quantity";
 import { statedValues } from "./stated";
 import { type TornadoLine, tornadoLines } from "./tornado";
@@ -34,17 +34,21 @@ export function runStudy(
   const graph = graphOf([...keep, ...(options.others ?? [])]);
   refuseTwins(graph);
   const stated = statedValues(graph);
+  const program = programFor(graph, stated);
   const kept = new Map<number, Float64Array>();
-  const wanted = [...new Set(keep.map(graph.place))];
-  for (const place of wanted) {
+  const wanted = new Uint8Array(graph.order.length);
+  for (const place of keep.map(graph.place)) {
+    if (kept.has(place)) continue;
     kept.set(place, new Float64Array(options.draws).fill(graph.varies[place] === 1 ? 0 : (stated[place] as number)));
+    wanted[place] = 1;
   }
-  evaluateColumns(graph, stated, {
-    columns: options.draws,
-    wanted,
+  runProgram(program, {
+    count: options.draws,
     fillInput: drawing(options.seed),
+    wanted,
     take: (place, values, start, count) => kept.get(place)?.set(values.subarray(0, count), start),
   });
+  const known: Known = { graph, stated, program, seed: options.seed };
 
   return {
     stated: (quantity) => stated[graph.place(quantity)] as number,
@@ -53,30 +57,32 @@ export function runStudy(
       if (!draws) throw new Error(`the draws of "${quantity.label}" were not kept`);
       return draws;
     },
-    meansOver: (draws, quantities) => meansOver(graph, stated, options.seed, draws, quantities),
+    meansOver: (draws, quantities) => meansOver(known, draws, quantities),
     varies: (quantity) => graph.varies[graph.place(quantity)] === 1,
-    tornado: (total) => tornadoOf(graph, stated, total),
+    tornado: (total) => tornadoOf(known, total),
     inputsOf: (root) => inputsUnder(graph, under(graph, [graph.place(root)])),
   };
 }
 
+type Known = { graph: Graph; stated: Float64Array; program: readonly Operation[]; seed: number };
+
 function meansOver(
-  graph: Graph,
-  stated: Float64Array,
-  seed: number,
+  { graph, stated, program, seed }: Known,
   draws: Int32Array,
   quantities: readonly Quantity[],
 ): number[] {
   const sums = new Float64Array(graph.order.length);
+  const wanted = new Uint8Array(graph.order.length);
   const places = quantities.map(graph.place);
-  evaluateColumns(graph, stated, {
-    columns: draws.length,
-    wanted: places,
+  for (const place of places) wanted[place] = 1;
+  runProgram(program, {
+    count: draws.length,
     fillInput: drawing(seed, draws),
+    wanted,
     take: (place, values, _, count) => {
-      let sum = 0;
+      let sum = sums[place] as number;
       for (let i = 0; i < count; i++) sum += values[i] as number;
-      sums[place] = (sums[place] as number) + sum;
+      sums[place] = sum;
     },
   });
   return places.map((place) =>
@@ -84,10 +90,10 @@ function meansOver(
   );
 }
 
-function tornadoOf(graph: Graph, stated: Float64Array, total: Quantity): TornadoLine[] {
+function tornadoOf({ graph, stated, program }: Known, total: Quantity): TornadoLine[] {
   const place = graph.place(total);
-  const marks = under(graph, [place]);
-  return tornadoLines(stated[place] as number, inputEnds(graph, stated, place, marks));
+  const ends = inputEnds(graph, stated, program, { place, marks: under(graph, [place]) });
+  return tornadoLines(stated[place] as number, ends);
 }
 
 const inputsUnder = ({ order }: Graph, marks: Uint8Array): Input[] =>
