@@ -1,6 +1,7 @@
 import type { Finding } from "@/lib/findings/finding";
 import { type Assessed, type BuildingAssessment, TIER_LABELS, type TierResult } from "./assessment";
 import type { AssessmentInput } from "./assessment-input";
+import { avoidableCost } from "./avoidable";
 import { spreadOf } from "./calculation/contributions";
 import type { Quantity, Sum } from "./calculation/quantity";
 import { runStudy } from "./calculation/study";
@@ -14,8 +15,10 @@ import { sanityGates } from "./sanity-gates";
 import { estimateTier } from "./tiers/estimate-tier";
 import { heaterEnergyCell } from "./tiers/heater-cells";
 import { measuredTier } from "./tiers/measured-tier";
+import { meteredTier } from "./tiers/metered-tier";
 import { screeningTier } from "./tiers/screening-tier";
 import { type Totals, totalsOf } from "./totals";
+import { withMeanTarget } from "./zone-target";
 
 /**
  * What overcooling costs a building in a year (reference I and J): the highest tier that the data allow, as P10, P50 and
@@ -27,7 +30,7 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   const faults = inputFaults(input);
   if (faults.length > 0) return { status: "blocked", findings: faults };
 
-  const { rows, findings, models, headline, totals, byRow, kept } = modelBuilding(input);
+  const { rows, findings, models, headline, byRow, totals, avoidable, kept } = modelBuilding(input);
   const study = runStudy(kept, input);
 
   const lowerTiers = models
@@ -36,7 +39,7 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
       (each): TierResult => ({ tier: each.tier, label: TIER_LABELS[each.tier], ...spreadOf(study.draws(each.total)) }),
     );
   const result: Assessed = {
-    ...assessmentResult({ input, model: headline, byRow, totals, study }),
+    ...assessmentResult({ input, model: headline, byRow, totals, avoidable, study }),
     findings: [...findings, ...dataFindings(input, rows, headline.tier)],
     lowerTiers,
   };
@@ -67,14 +70,16 @@ export function modelBuilding(input: AssessmentInput): BuildingModel {
   const headline = models[0] as TierModel;
   const totals = totalsOf(headline, plant, input.heatingFuel);
   const byRow = rowTotals(headline, rows);
+  const avoidable = avoidableCost(headline, plant);
   // Zone by zone first: what a zone's quantities share is then worked on while it is at hand.
   const kept = [
     ...byRow.values(),
     ...drawsNeeded(headline),
     ...models.map((each) => each.total),
     ...Object.values(totals),
+    avoidable,
   ];
-  return { rows, findings, models, headline, totals, byRow, kept };
+  return { rows, findings, models, headline, totals, byRow, avoidable, kept };
 }
 
 export type BuildingModel = {
@@ -84,6 +89,7 @@ export type BuildingModel = {
   headline: TierModel;
   totals: Totals;
   byRow: Map<Row, Sum>;
+  avoidable: Sum;
   kept: Quantity[];
 };
 
@@ -91,15 +97,18 @@ export type BuildingModel = {
 function tierModels(input: AssessmentInput, plant: Plant, rows: readonly Row[]): TierModel[] {
   const tiers: TierModel[] = [];
   const heaters = rows.flatMap((row) => heaterEnergyCell(row, plant, input.currency) ?? []);
+  const asOne = withMeanTarget(plant, rows);
   const weather = plant.weather;
   if (weather) {
     const known: Plant & { weather: PlantWeather } = { ...plant, weather };
     if (rows.some((each) => each.record)) tiers.push(measuredTier(input, known, rows, heaters));
     if (input.presentCoolingSetpointC !== null) {
-      tiers.push(estimateTier(input, known, rows, heaters, input.presentCoolingSetpointC));
+      tiers.push(estimateTier(input, { ...asOne, weather }, rows, heaters, input.presentCoolingSetpointC));
     }
   }
   if (tiers.length === 0 || input.presentCoolingSetpointC !== null)
-    tiers.push(screeningTier(input, plant, rows, heaters));
+    tiers.push(screeningTier(input, asOne, rows, heaters));
+  const best = tiers[0] as TierModel;
+  if (input.meteredSaving && best.tier > 0) tiers.unshift(meteredTier(input, plant, best, input.meteredSaving));
   return tiers;
 }

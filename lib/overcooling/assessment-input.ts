@@ -27,6 +27,8 @@ export type AssessedZone = {
   zoneId: number;
   code: string;
   floorAreaM2: number | null;
+  /** The zone's own target; the building's where null. */
+  targetZoneAirTempC: number | null;
   designAirflowM3ps: number | null;
   minimumAirflowM3ps: number | null;
   minimumAirflowOrigin: "measured" | "entered" | "estimated" | null;
@@ -35,7 +37,15 @@ export type AssessedZone = {
   devices: readonly AssessedDevice[];
   /** Cold reports a year in cooling-season occupied hours. */
   coldReportsPerYear: number;
+  /** A change to this zone is under way already: its cost stands, but nothing more is promised of it. */
+  fixInProgress: boolean;
 };
+
+/**
+ * What the building's meter says: electricity a year that the target saves by the change-point model of its cooling,
+ * over the same weather year (reference C-ii). It holds cooling and fan electricity, not the heaters' own.
+ */
+export type MeteredSaving = { electricKwh: ValueRange; source: string };
 
 /** One building as it stands: what is known, what is assumed, and the seed and number of draws. */
 export type AssessmentInput = {
@@ -57,6 +67,8 @@ export type AssessmentInput = {
   weather: { dryBulbC: ArrayLike<number>; occupied: ArrayLike<number> } | null;
   assumptions: readonly ResolvedAssumption[];
   zones: readonly AssessedZone[];
+  /** Null without a meter model that may be used. */
+  meteredSaving: MeteredSaving | null;
   seed: number;
   draws: number;
 };

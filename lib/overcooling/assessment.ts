@@ -5,6 +5,7 @@ export const TIER_LABELS = {
   0: "screening",
   1: "estimate",
   2: "measured zones, modelled plant",
+  3: "calibrated to the meter",
 } as const;
 export type Tier = keyof typeof TIER_LABELS;
 
@@ -56,6 +57,9 @@ export type ZoneResult = {
   working: Working;
 };
 
+/** What changes would save of the cost in their first year, with the zones that are left out of it. */
+export type Avoidable = EnergyRange & { zonesLeftOut: string[] };
+
 /** A total with the working of its stated value: its components, and each of those zone by zone. */
 export type EnergyRange = Range80 & { stated: number; working: Working };
 
@@ -69,6 +73,8 @@ export type Assessed = {
   statedTotal: number;
   /** Of the stated total: the components alone, each with a working of its own. */
   working: Working;
+  /** Part of the cost that heaters given up and changes that last would save; the rest is waste that stays. */
+  avoidable: Avoidable;
   energy: { electricKwh: EnergyRange; heatKwh: EnergyRange };
   emissionsKgCo2: EnergyRange;
   components: ComponentResult[];

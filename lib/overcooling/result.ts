@@ -55,6 +55,7 @@ type Evaluated = {
   model: TierModel;
   byRow: ReadonlyMap<Row, Sum>;
   totals: Totals;
+  avoidable: Sum;
   study: Study;
 };
 
@@ -64,6 +65,7 @@ export function assessmentResult({
   model,
   byRow,
   totals,
+  avoidable,
   study,
 }: Evaluated): Omit<Assessed, "findings" | "lowerTiers"> {
   const cells = model.components.flatMap((component) => component.cells);
@@ -107,7 +109,7 @@ export function assessmentResult({
       zoneId: row.zoneId,
       code: row.code,
       floorAreaM2: row.floorAreaM2,
-      measured: model.tier === 2 && row.record !== null,
+      measured: model.tier >= 2 && row.record !== null,
       statedValue: study.stated(total),
       contribution: byComponent.reduce((all, each) => all + each.contribution, 0),
       p10,
@@ -122,7 +124,7 @@ export function assessmentResult({
     working: workingOf(quantity, study, 1),
   });
   const assumptionIds = new Set(
-    [model.total, totals.emissionsKgCo2]
+    [model.total, totals.emissionsKgCo2, avoidable]
       .flatMap((root) => study.inputsOf(root))
       .flatMap((each) => each.assumptionId ?? []),
   );
@@ -132,6 +134,10 @@ export function assessmentResult({
     headline,
     statedTotal: study.stated(model.total),
     working: headlineWorking(model, study),
+    avoidable: {
+      ...range(avoidable),
+      zonesLeftOut: [...byRow.keys()].filter((row) => row.zone?.fixInProgress).map((row) => row.code),
+    },
     energy: { electricKwh: range(totals.electricKwh), heatKwh: range(totals.heatKwh) },
     emissionsKgCo2: range(totals.emissionsKgCo2),
     components,

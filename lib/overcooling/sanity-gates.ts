@@ -16,6 +16,7 @@ const USUAL_BAND: Record<Tier, { low: number; high: number }> = {
   0: { low: 0.4, high: 2 },
   1: { low: 0.5, high: 1.7 },
   2: { low: 0.65, high: 1.35 },
+  3: { low: 0.75, high: 1.25 },
 };
 /** Measured share of the floor area from which a figure of zones can be held against one of the building. Judgement. */
 const COMPARABLE_AREA = 0.8;

@@ -7,7 +7,6 @@ import {
   type ComponentModel,
   componentOfBuilding,
   componentOfCells,
-  costOf,
   type TierModel,
   tierModel,
 } from "../component-model";
@@ -143,5 +142,5 @@ function setpointComponent(
     notes: ["Only hours in which zones are held by the cooling setpoint; sensible heat only."],
   });
   const energy = { electric, heat: null };
-  return componentOfBuilding("setpoint", energy, costOf("setpoint", energy, plant, input.currency), rows);
+  return componentOfBuilding("setpoint", energy, plant, input.currency, rows);
 }

@@ -76,7 +76,7 @@ function fanComponent(
     const share = fan.shareOf(row);
     if (share) shares.set(row, share);
   }
-  return componentOfBuilding("fan", energy, costOf("fan", energy, plant, currency), [...shares.keys()], (row) => {
+  return componentOfBuilding("fan", energy, plant, currency, [...shares.keys()], (row) => {
     const share = shares.get(row);
     if (!share) throw new Error("a row without a share of the fan was asked for one");
     return share;

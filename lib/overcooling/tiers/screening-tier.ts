@@ -1,13 +1,6 @@
 import type { AssessmentInput } from "../assessment-input";
 import { step } from "../calculation/quantity";
-import {
-  type Cell,
-  componentOfBuilding,
-  componentOfCells,
-  costOf,
-  type TierModel,
-  tierModel,
-} from "../component-model";
+import { type Cell, componentOfBuilding, componentOfCells, type TierModel, tierModel } from "../component-model";
 import { screeningKwh } from "../components/screening";
 import type { Plant } from "../plant";
 import type { Row } from "../rows";
@@ -68,6 +61,5 @@ function setpointByPercentage(input: AssessmentInput, plant: Plant, rows: readon
     notes: ["The percentage stands for setpoint, minimum airflow and fan together; none of them is counted again."],
   });
   const energy = { electric, heat: null };
-  const money = costOf("setpoint-screening", energy, plant, input.currency);
-  return componentOfBuilding("setpoint-screening", energy, money, rows);
+  return componentOfBuilding("setpoint-screening", energy, plant, input.currency, rows);
 }

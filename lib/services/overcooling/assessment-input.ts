@@ -53,6 +53,7 @@ export async function assessmentInput(
     weather,
     assumptions: resolveAssumptions(ctx, building.id),
     zones: await zonesOf(ctx, building, analysis, { bins, seasonThresholdC }),
+    meteredSaving: null,
     seed: SEED,
     draws: DRAWS,
   };
@@ -102,6 +103,7 @@ async function zonesOf(
       zoneId: zone.id,
       code: zone.code,
       floorAreaM2: zone.floorAreaM2,
+      targetZoneAirTempC: zone.targetZoneAirTempC,
       designAirflowM3ps: zone.designAirflowM3ps,
       minimumAirflowM3ps: known ? known.limits.minimumAirflowM3ps : zone.minimumAirflowM3ps,
       minimumAirflowOrigin: minimumOrigin(known?.minimumAirflowOrigin, zone.minimumAirflowM3ps),
@@ -109,6 +111,7 @@ async function zonesOf(
       exposure: known?.exposure ?? null,
       devices: (devices.get(zone.id) ?? []).map((device) => assessedDevice(device, sheetOf(device, building))),
       coldReportsPerYear: reports.get(zone.id) ?? 0,
+      fixInProgress: zone.fixInProgress !== "",
     };
   });
 }

@@ -1,6 +1,7 @@
 import type { BuildingRow } from "@/db/queries/buildings";
 import { type ComfortReportRow, listComfortReports } from "@/db/queries/comfort";
 import { listPoints } from "@/db/queries/points";
+import { listZones } from "@/db/queries/zones";
 import { isCold } from "@/lib/trends/diagnosis/report-counts";
 import type { Context } from "../context";
 import type { BuildingAnalysis } from "../zone-analysis/read";
@@ -52,9 +53,11 @@ async function inOvercooledHours(
       })),
     );
   const zoneAir = await at((report) => air.get(report.zoneId) ?? 0);
+  const targets = new Map(listZones(ctx.db, building.id).map((zone) => [zone.id, zone.targetZoneAirTempC]));
   const outdoor = outdoorPoint ? await at(() => outdoorPoint.id) : null;
-  return reports.filter((_, i) => {
-    const cold = (zoneAir[i]?.value ?? Number.POSITIVE_INFINITY) < building.targetZoneAirTempC;
+  return reports.filter((report, i) => {
+    const target = targets.get(report.zoneId) ?? building.targetZoneAirTempC;
+    const cold = (zoneAir[i]?.value ?? Number.POSITIVE_INFINITY) < target;
     return cold && (outdoor === null || (outdoor[i]?.value ?? Number.NEGATIVE_INFINITY) >= seasonThresholdC);
   });
 }

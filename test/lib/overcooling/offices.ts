@@ -82,6 +82,7 @@ export function zone(
     zoneId,
     code: `1-${String(zoneId).padStart(2, "0")}`,
     floorAreaM2: 140,
+    targetZoneAirTempC: null,
     designAirflowM3ps: 0.6,
     minimumAirflowM3ps: 0.18,
     minimumAirflowOrigin: "entered",
@@ -89,6 +90,7 @@ export function zone(
     exposure,
     devices: [],
     coldReportsPerYear: 0,
+    fixInProgress: false,
     ...changes,
   };
 }
@@ -138,6 +140,7 @@ export function office(changes: Partial<AssessmentInput> = {}): AssessmentInput 
         { devices: i % 2 === 0 ? [heater(100 + 2 * i), heater(101 + 2 * i)] : [], coldReportsPerYear: i % 3 },
       ),
     ),
+    meteredSaving: null,
     seed: 20260101,
     draws: 5000,
     ...changes,

@@ -6,16 +6,16 @@ import { type FormState, postedValues } from "@/app/_server/form-state";
 import { runAction } from "@/app/_server/run-action";
 import { addDesk } from "@/lib/services/desks/save";
 import { addZone, reviseZone } from "@/lib/services/zones/save";
-import { type AreaUnit, zoneInputFromForm } from "./form";
+import { type ZoneUnits, zoneInputFromForm } from "./form";
 
 export async function addZoneAction(
   buildingId: number,
-  areaUnit: AreaUnit,
+  units: ZoneUnits,
   _: FormState,
   form: FormData,
 ): Promise<FormState> {
   const outcome = await runAction(form, (ctx) =>
-    addZone(ctx, buildingId, zoneInputFromForm(postedValues(form), areaUnit)),
+    addZone(ctx, buildingId, zoneInputFromForm(postedValues(form), units)),
   );
   if (!outcome.ok) return outcome;
   revalidatePath(`/buildings/${buildingId}`, "layout");
@@ -25,12 +25,12 @@ export async function addZoneAction(
 export async function reviseZoneAction(
   buildingId: number,
   zoneId: number,
-  areaUnit: AreaUnit,
+  units: ZoneUnits,
   _: FormState,
   form: FormData,
 ): Promise<FormState> {
   const outcome = await runAction(form, (ctx) =>
-    reviseZone(ctx, buildingId, zoneId, zoneInputFromForm(postedValues(form), areaUnit)),
+    reviseZone(ctx, buildingId, zoneId, zoneInputFromForm(postedValues(form), units)),
   );
   if (!outcome.ok) return outcome;
   revalidatePath(`/buildings/${buildingId}`, "layout");
