@@ -2,6 +2,7 @@ import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
 import { benchFit } from "./fit";
+import { benchCoverage } from "./coverage";
 import { benchDraws } from "./draws";
 import { benchImport } from "./import";
 import { benchKill } from "./kill";
@@ -19,6 +20,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   assess: benchAssess,
   fit: benchFit,
   draws: benchDraws,
+  coverage: benchCoverage,
 };
 
 const [name = "", ...args] = process.argv.slice(2);

@@ -28,7 +28,7 @@ async function costOf(ctx: Context, building: BuildingRow): Promise<CostOfOverco
   const input = await assessmentInput(ctx, building, analysis, threshold);
   const { weather, ...rest } = input;
   const fingerprint = fingerprintOf({
-    version: 4,
+    version: 5,
     rest,
     weather: weather && [Array.from(weather.dryBulbC), Array.from(weather.occupied)],
   });

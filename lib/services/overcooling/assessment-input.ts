@@ -29,8 +29,7 @@ export async function assessmentInput(
   seasonThresholdC: number,
 ): Promise<AssessmentInput> {
   const weather = weatherOf(ctx, building, analysis);
-  const bins =
-    weather && annualOccupiedBins({ outdoorAirTempC: weather.dryBulbC, occupied: weather.occupied }, seasonThresholdC);
+  const bins = seasonBins(weather, seasonThresholdC);
   return {
     currency: building.currency,
     floorAreaM2: building.floorAreaM2,
@@ -58,6 +57,10 @@ export async function assessmentInput(
     draws: DRAWS,
   };
 }
+
+/** Occupied cooling-season hours of the weather year by outdoor bin; null without a weather year. */
+export const seasonBins = (weather: AssessmentInput["weather"], seasonThresholdC: number): AnnualBin[] | null =>
+  weather && annualOccupiedBins({ outdoorAirTempC: weather.dryBulbC, occupied: weather.occupied }, seasonThresholdC);
 
 /** The weather year with the occupied part of each hour; its calendar is that of the record's end, else of today. */
 function weatherOf(ctx: Context, building: BuildingRow, { record }: BuildingAnalysis): AssessmentInput["weather"] {

@@ -10,7 +10,7 @@ import { type BuildingRecord, buildingRecord, type RecordPeriod, recordPeriod } 
 import { readGroupedZone } from "./grouped-zone";
 
 /** Raised when the same trends give another analysis. */
-const VERSION = 3;
+const VERSION = 4;
 
 export type BuildingAnalysis = { zones: ZoneAnalysis[]; record: RecordPeriod | null };
 

@@ -66,6 +66,7 @@ export function zone(
     coolingSeasonHours: annual.coolingSeasonHours,
     byState,
     byOutdoorBin: null,
+    byTarget: [],
     occupiedZoneAirTempC: null,
     hasTrend: {
       coolingSetpoint: true,

@@ -16,7 +16,16 @@ export function AssessmentRemarks({ cost, assessed, building }: Props) {
   return (
     <>
       <Remark title="Target">
-        <Link href={`${path}/settings#targetZoneAirTempC`}>Change it in the settings</Link>; figures follow.
+        <Link href={`${path}/settings#targetZoneAirTempC`}>Change it in the settings</Link>; figures follow.{" "}
+        <Link href={`${path}/target`}>What other targets would mean</Link>.
+      </Remark>
+      <Remark title="Of it avoidable in a first year">
+        <Link href={`${path}/working/avoidable`}>
+          <Range range={assessed.avoidable} unit="" prefix={sign} per="a year" />
+        </Link>
+        {assessed.avoidable.zonesLeftOut.length > 0
+          ? `; without the zones with a fix in progress: ${assessed.avoidable.zonesLeftOut.join(", ")}`
+          : null}
       </Remark>
       <Remark title="Electricity">
         <Link href={`${path}/working/electricity`}>
