@@ -31,6 +31,7 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   if (faults.length > 0) return { status: "blocked", findings: faults };
 
   const { rows, findings, models, headline, byRow, totals, avoidable, kept } = modelBuilding(input);
+  if (isNothingKnown(headline, input)) return { status: "blocked", findings: [NOTHING_KNOWN] };
   const study = runStudy(kept, input);
 
   const lowerTiers = models
@@ -43,9 +44,6 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
     findings: [...findings, ...dataFindings(input, rows, headline.tier)],
     lowerTiers,
   };
-  // A nought would say that overcooling costs nothing, when nothing is known of it.
-  if (result.components.length === 0 && headline.tier === 0 && input.presentCoolingSetpointC === null)
-    return { status: "blocked", findings: [{ code: "nothing-known", severity: "disqualifies", evidence: {} }] };
   result.findings.push(
     ...sanityGates(input, {
       tier: headline.tier,
@@ -61,6 +59,12 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   );
   return result;
 }
+
+export const NOTHING_KNOWN: Finding = { code: "nothing-known", severity: "disqualifies", evidence: {} };
+
+/** A nought would say that overcooling costs nothing, when nothing is known of it. */
+export const isNothingKnown = (headline: TierModel, { presentCoolingSetpointC }: AssessmentInput): boolean =>
+  headline.components.length === 0 && headline.tier === 0 && presentCoolingSetpointC === null;
 
 /** A building's cost as quantities, before any is evaluated. `kept` are those whose draws are needed. */
 export function modelBuilding(input: AssessmentInput): BuildingModel {

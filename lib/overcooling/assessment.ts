@@ -1,5 +1,6 @@
 import type { Finding } from "@/lib/findings/finding";
 import type { Range80, Working } from "@/lib/working/working";
+import type { TornadoLine } from "./calculation/tornado";
 
 export const TIER_LABELS = {
   0: "screening",
@@ -80,7 +81,7 @@ export type Assessed = {
   components: ComponentResult[];
   zones: ZoneResult[];
   /** One line for each uncertain assumption or kind of reading, widest first. `id` is the assumption's where it is one. */
-  tornado: { id: string; label: string; assumptionId: string | null; lowTotal: number; highTotal: number }[];
+  tornado: (TornadoLine & { assumptionId: string | null })[];
   /** Share of the distinct inputs used that are defaults of the tool, 0 to 1. */
   defaultsShare: number;
   findings: Finding[];

@@ -1,12 +1,8 @@
 import type { Range80, Working } from "@/lib/working/working";
-import { modelBuilding } from "./assess-building";
 import type { Tier } from "./assessment";
 import type { AssessmentInput } from "./assessment-input";
-import { spreadOf } from "./calculation/contributions";
-import { runStudy } from "./calculation/study";
-import { workingOf } from "./calculation/working-of";
 import { FIELD_VOTES_SOURCE, type WantedChange, wantedChange } from "./field-votes";
-import { inputFaults } from "./input-gates";
+import { headlineOnly } from "./headline-only";
 
 /** Zones from which the curve is drawn from fewer draws: its points share them, so the shape does not suffer. */
 const MANY_ZONES = 300;
@@ -29,19 +25,11 @@ export type TargetCurve = { points: TargetPoint[]; draws: number; votesSource: s
 export function targetCurve(inputs: readonly AssessmentInput[]): TargetCurve {
   const draws = (inputs[0]?.zones.length ?? 0) > MANY_ZONES ? FEWER_DRAWS : (inputs[0]?.draws ?? FEWER_DRAWS);
   const points = inputs.flatMap((input): TargetPoint[] => {
-    if (inputFaults(input).length > 0) return [];
-    const { headline } = modelBuilding(input);
-    const study = runStudy([headline.total], { seed: input.seed, draws });
-    return [
-      {
-        targetC: input.targetZoneAirTempC,
-        tier: headline.tier,
-        ...spreadOf(study.draws(headline.total)),
-        stated: study.stated(headline.total),
-        working: workingOf(headline.total, study, 0),
-        votes: wantedChange(input.targetZoneAirTempC),
-      },
-    ];
+    const found = headlineOnly({ ...input, draws });
+    if (found.status !== "ok") return [];
+    const { tier, range, stated, working } = found;
+    const targetC = input.targetZoneAirTempC;
+    return [{ targetC, tier, ...range, stated, working, votes: wantedChange(targetC) }];
   });
   return { points, draws, votesSource: FIELD_VOTES_SOURCE };
 }

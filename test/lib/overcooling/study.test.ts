@@ -58,8 +58,8 @@ test("the tornado moves one input at a time, and adds independent ones of a grou
   const lines = runStudy([total], { seed: 1, draws: 10 }).tornado(total);
   // By hand: a takes 30 to 20 and 50; b and c together to 30 - √(3² + 4²) and 30 + √(4² + 3²).
   expect(lines).toEqual([
-    { id: "a", label: "a", lowTotal: 20, highTotal: 50 },
-    { id: "g", label: "g", lowTotal: 25, highTotal: 35 },
+    { id: "a", label: "a", inputs: 1, lowTotal: 20, highTotal: 50 },
+    { id: "g", label: "g", inputs: 2, lowTotal: 25, highTotal: 35 },
   ]);
   expect(tornadoLines(5, [{ group: { id: "x", label: "x" }, low: 5, high: 5 }])).toEqual([]);
 });
