@@ -38,7 +38,8 @@ export function hoursByPeriod(
     if (weight === 0) continue;
     let left = 1;
     periods.forEach((each, k) => {
-      if (!each.months.includes(hours.month[i] as number) || !each.weekdays.includes(hours.weekday[i] as number)) return;
+      if (!each.months.includes(hours.month[i] as number) || !each.weekdays.includes(hours.weekday[i] as number))
+        return;
       const start = hours.minute[i] as number;
       const overlap = Math.min(each.endMinute, start + 60) - Math.max(each.startMinute, start);
       const part = Math.min(left, Math.max(0, overlap) / 60);

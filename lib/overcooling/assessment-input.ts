@@ -2,6 +2,8 @@ import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
 import type { HeatingFuel, SystemType } from "@/lib/assumptions/system-type";
 import type { DeviceKind } from "@/lib/electrical/device-kind";
 import type { ValueRange } from "@/lib/electrical/value-range";
+import type { DemandYear } from "@/lib/finance/billed-demand";
+import type { PricedHours } from "@/lib/finance/tariff";
 import type { AnnualExposure, ZoneExposure } from "@/lib/trends/zone-exposure";
 
 export type ElectricityPrice = {
@@ -11,6 +13,10 @@ export type ElectricityPrice = {
   /** Goes with a marginal price only: a blended one has it inside. */
   demandPricePerKw: number | null;
   demandMonths: number | null;
+  /** Occupied season hours by the tariff's periods or blocks, in place of one price; null without such a tariff. */
+  pricedHours: readonly PricedHours[] | null;
+  /** A year of monthly peaks, with the ratchet that they are billed by; null where only a number of months is known. */
+  demandYear: DemandYear | null;
 };
 
 export type AssessedDevice = {

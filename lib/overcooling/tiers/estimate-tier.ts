@@ -17,7 +17,7 @@ import { airflowComponents, assumedAirflow } from "./assumed-airflow";
 import { floorArea, presentSetpoint } from "./estimate-quantities";
 import { zoneHeatLoss } from "./heat-loss";
 import { heatRemovalCell } from "./heater-cells";
-import { complaintCell, demandCell } from "./people-and-peak-cells";
+import { complaintCell, demandCells } from "./people-and-peak-cells";
 
 const present = <T>(each: T | null): each is T => each !== null;
 
@@ -47,7 +47,7 @@ export function estimateTier(
     terms: [plant.targetTemp, setpoint],
     compute: (targetC, setpointC) => Math.max(0, targetC - setpointC),
   });
-  const demand = rows.map((row) => demandCell(row, { heatLoss: zoneHeatLoss(row, plant), belowTarget }, plant, input));
+  const demand = demandCells(rows, (row) => ({ heatLoss: zoneHeatLoss(row, plant), belowTarget }), plant, input);
   return tierModel(
     1,
     [
@@ -59,7 +59,7 @@ export function estimateTier(
       ),
       setpointComponent(input, plant, rows, heatLoss, setpoint),
       ...(airflow ? airflowComponents(input, plant, rows, airflow) : []),
-      componentOfCells("demand", demand.filter(present), currency),
+      componentOfCells("demand", demand, currency),
       componentOfCells("complaints", rows.map((row) => complaintCell(row, input)).filter(present), currency),
     ],
     currency,

@@ -6,7 +6,7 @@ import type { Plant } from "../plant";
 import type { Row } from "../rows";
 import { floorArea, presentSetpoint } from "./estimate-quantities";
 import { screeningHeatRemovalCell } from "./heater-cells";
-import { complaintCell, demandCell } from "./people-and-peak-cells";
+import { complaintCell, demandCells } from "./people-and-peak-cells";
 
 const present = <T>(each: T | null): each is T => each !== null;
 
@@ -28,7 +28,11 @@ export function screeningTier(
         currency,
       ),
       setpointByPercentage(input, plant, rows),
-      componentOfCells("demand", rows.map((row) => demandCell(row, null, plant, input)).filter(present), currency),
+      componentOfCells(
+        "demand",
+        demandCells(rows, () => null, plant, input),
+        currency,
+      ),
       componentOfCells("complaints", rows.map((row) => complaintCell(row, input)).filter(present), currency),
     ],
     currency,

@@ -16,6 +16,7 @@ import { groupBy } from "../group-by";
 import { unpackDryBulbC } from "../weather/import";
 import type { BuildingAnalysis } from "../zone-analysis/read";
 import { coldReportsPerYear } from "./cold-reports";
+import { tariffDetail, type WeatherCalendar } from "./tariff-detail";
 
 /** Seed of every assessment: the same data give the same figures on any machine. */
 const SEED = 20_260_101;
@@ -28,7 +29,8 @@ export async function assessmentInput(
   analysis: BuildingAnalysis,
   seasonThresholdC: number,
 ): Promise<AssessmentInput> {
-  const weather = weatherOf(ctx, building, analysis);
+  const known = weatherOf(ctx, building, analysis);
+  const weather = known?.year ?? null;
   const bins = seasonBins(weather, seasonThresholdC);
   return {
     currency: building.currency,
@@ -43,6 +45,7 @@ export async function assessmentInput(
       pricePerKwh: building.electricityPricePerKwh,
       demandPricePerKw: building.demandPricePerKw,
       demandMonths: building.demandMonths,
+      ...tariffDetail(ctx, building, known, seasonThresholdC),
     },
     heatPricePerKwh: building.heatPricePerKwh,
     complaint:
@@ -63,17 +66,21 @@ export const seasonBins = (weather: AssessmentInput["weather"], seasonThresholdC
   weather && annualOccupiedBins({ outdoorAirTempC: weather.dryBulbC, occupied: weather.occupied }, seasonThresholdC);
 
 /** The weather year with the occupied part of each hour; its calendar is that of the record's end, else of today. */
-function weatherOf(ctx: Context, building: BuildingRow, { record }: BuildingAnalysis): AssessmentInput["weather"] {
+function weatherOf(
+  ctx: Context,
+  building: BuildingRow,
+  { record }: BuildingAnalysis,
+): { year: NonNullable<AssessmentInput["weather"]>; calendar: WeatherCalendar } | null {
   const row = findWeatherYear(ctx.db, building.id);
   if (!row) return null;
   const at = record ? (record.toUtcSeconds - 1) * 1000 : ctx.now;
-  const { occupied } = occupiedWeatherYear({
-    hours: findOccupiedHours(ctx.db, building.id),
+  const calendar = {
     timeZone: building.timeZone,
     utcOffsetHours: row.utcOffsetHours,
     calendarYear: Number(localDateAt(at, building.timeZone).slice(0, 4)),
-  });
-  return { dryBulbC: unpackDryBulbC(row), occupied };
+  };
+  const { occupied } = occupiedWeatherYear({ hours: findOccupiedHours(ctx.db, building.id), ...calendar });
+  return { year: { dryBulbC: unpackDryBulbC(row), occupied }, calendar };
 }
 
 /** Median of the zones' occupied cooling setpoints where they are trended, else what the building's people said. */

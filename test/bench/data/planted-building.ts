@@ -55,7 +55,7 @@ export function plantedBuilding(number: number): Planted {
       kind: "marginal",
       pricePerKwh: between(0.06, 0.3),
       demandPricePerKw: random() < 0.5 ? between(5, 20) : null,
-      demandMonths: 5,
+      demandMonths: 5, pricedHours: null, demandYear: null,
     },
     heatPricePerKwh: between(0.03, 0.1),
     seed: 1 + number,

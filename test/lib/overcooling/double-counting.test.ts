@@ -103,7 +103,19 @@ describe("nothing is counted twice", () => {
 
   test("rule 6: a blended price has the demand charge in it, so no demand line is added", () => {
     const priced = (demandPricePerKw: number | null) =>
-      ok(office({ draws: 300, electricity: { kind: "blended", pricePerKwh: 0.1, demandPricePerKw, demandMonths: 5 } }));
+      ok(
+        office({
+          draws: 300,
+          electricity: {
+            kind: "blended",
+            pricePerKwh: 0.1,
+            demandPricePerKw,
+            demandMonths: 5,
+            pricedHours: null,
+            demandYear: null,
+          },
+        }),
+      );
     expect(component(priced(12), "demand")).toBeUndefined();
     expect(priced(12).headline).toEqual(priced(null).headline);
   });
