@@ -52,6 +52,9 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
       hvacKwh: result.components
         .filter((each) => ["setpoint-screening", "setpoint", "deadband", "reheat", "fan"].includes(each.id))
         .reduce((sum, each) => sum + (each.electricKwh ?? 0), 0),
+      setpointKwh: result.components
+        .filter((each) => ["setpoint-screening", "setpoint"].includes(each.id))
+        .reduce((sum, each) => sum + (each.electricKwh ?? 0), 0),
       measuredAreaShare: rows.reduce((sum, each) => sum + (each.record ? each.areaShare : 0), 0),
       lowerTiers,
       widestInputs: result.tornado.slice(0, 3).map((each) => each.label),
