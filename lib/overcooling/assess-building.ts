@@ -3,10 +3,11 @@ import { type Assessed, type BuildingAssessment, TIER_LABELS, type TierResult } 
 import type { AssessmentInput } from "./assessment-input";
 import { avoidableCost } from "./avoidable";
 import { spreadOf } from "./calculation/contributions";
-import type { Quantity, Sum } from "./calculation/quantity";
+import type { Quantity, Step, Sum } from "./calculation/quantity";
 import { runStudy } from "./calculation/study";
 import type { TierModel } from "./component-model";
 import { dataFindings } from "./data-findings";
+import { heatingSeasonCost } from "./heating-season";
 import { inputFaults } from "./input-gates";
 import { type Plant, type PlantWeather, plantOf } from "./plant";
 import { assessmentResult, drawsNeeded, rowTotals } from "./result";
@@ -30,7 +31,7 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   const faults = inputFaults(input);
   if (faults.length > 0) return { status: "blocked", findings: faults };
 
-  const { rows, findings, models, headline, byRow, totals, avoidable, kept } = modelBuilding(input);
+  const { rows, findings, models, headline, byRow, totals, avoidable, heatingSeason, kept } = modelBuilding(input);
   if (isNothingKnown(headline, input)) return { status: "blocked", findings: [NOTHING_KNOWN] };
   const study = runStudy(kept, input);
 
@@ -40,7 +41,7 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
       (each): TierResult => ({ tier: each.tier, label: TIER_LABELS[each.tier], ...spreadOf(study.draws(each.total)) }),
     );
   const result: Assessed = {
-    ...assessmentResult({ input, model: headline, byRow, totals, avoidable, study }),
+    ...assessmentResult({ input, model: headline, byRow, totals, avoidable, heatingSeason, study }),
     findings: [...findings, ...dataFindings(input, rows, headline.tier)],
     lowerTiers,
   };
@@ -78,6 +79,7 @@ export function modelBuilding(input: AssessmentInput): BuildingModel {
   const totals = totalsOf(headline, plant, input.heatingFuel);
   const byRow = rowTotals(headline, rows);
   const avoidable = avoidableCost(headline, plant);
+  const heatingSeason = heatingSeasonCost(headline, plant, input.currency);
   // Zone by zone first: what a zone's quantities share is then worked on while it is at hand.
   const kept = [
     ...byRow.values(),
@@ -85,8 +87,9 @@ export function modelBuilding(input: AssessmentInput): BuildingModel {
     ...models.map((each) => each.total),
     ...Object.values(totals),
     avoidable,
+    ...(heatingSeason ? [heatingSeason] : []),
   ];
-  return { rows, findings, models, headline, totals, byRow, avoidable, kept };
+  return { rows, findings, models, headline, totals, byRow, avoidable, heatingSeason, kept };
 }
 
 export type BuildingModel = {
@@ -97,6 +100,7 @@ export type BuildingModel = {
   totals: Totals;
   byRow: Map<Row, Sum>;
   avoidable: Sum;
+  heatingSeason: Step | null;
   kept: Quantity[];
 };
 

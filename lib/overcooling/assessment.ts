@@ -76,6 +76,8 @@ export type Assessed = {
   working: Working;
   /** Part of the cost that heaters given up and changes that last would save; the rest is waste that stays. */
   avoidable: Avoidable;
+  /** Net cost of space heaters outside the cooling season: beside the cost of overcooling, not in it; null without any. */
+  heatingSeason: EnergyRange | null;
   energy: { electricKwh: EnergyRange; heatKwh: EnergyRange };
   emissionsKgCo2: EnergyRange;
   components: ComponentResult[];

@@ -56,6 +56,7 @@ type Evaluated = {
   byRow: ReadonlyMap<Row, Sum>;
   totals: Totals;
   avoidable: Sum;
+  heatingSeason: Step | null;
   study: Study;
 };
 
@@ -66,6 +67,7 @@ export function assessmentResult({
   byRow,
   totals,
   avoidable,
+  heatingSeason,
   study,
 }: Evaluated): Omit<Assessed, "findings" | "lowerTiers"> {
   const cells = model.components.flatMap((component) => component.cells);
@@ -124,7 +126,7 @@ export function assessmentResult({
     working: workingOf(quantity, study, 1),
   });
   const assumptionIds = new Set(
-    [model.total, totals.emissionsKgCo2, avoidable]
+    [model.total, totals.emissionsKgCo2, avoidable, ...(heatingSeason ? [heatingSeason] : [])]
       .flatMap((root) => study.inputsOf(root))
       .flatMap((each) => each.assumptionId ?? []),
   );
@@ -138,6 +140,7 @@ export function assessmentResult({
       ...range(avoidable),
       zonesLeftOut: [...byRow.keys()].filter((row) => row.zone?.fixInProgress).map((row) => row.code),
     },
+    heatingSeason: heatingSeason && range(heatingSeason),
     energy: { electricKwh: range(totals.electricKwh), heatKwh: range(totals.heatKwh) },
     emissionsKgCo2: range(totals.emissionsKgCo2),
     components,

@@ -27,6 +27,13 @@ export function AssessmentRemarks({ cost, assessed, building }: Props) {
           ? `; without the zones with a fix in progress: ${assessed.avoidable.zonesLeftOut.join(", ")}`
           : null}
       </Remark>
+      {assessed.heatingSeason ? (
+        <Remark title="Heaters outside the season, not in it">
+          <Link href={`${path}/working/heaters-outside-season`}>
+            <Range range={assessed.heatingSeason} unit="" prefix={sign} per="a year" />
+          </Link>
+        </Remark>
+      ) : null}
       <Remark title="Electricity">
         <Link href={`${path}/working/electricity`}>
           <Range range={assessed.energy.electricKwh} unit="kWh" per="a year" />
