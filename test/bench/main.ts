@@ -1,9 +1,9 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
-import { benchFit } from "./fit";
 import { benchCoverage } from "./coverage";
 import { benchDraws } from "./draws";
+import { benchFit } from "./fit";
 import { benchImport } from "./import";
 import { benchKill } from "./kill";
 import { benchLoad } from "./load";

@@ -1,10 +1,18 @@
 import { QUALITY, ZONE_QUALITY } from "../data-quality/read";
-import { COST, FIGURE_WORKING } from "../overcooling/shown";
+import { COST, FIGURE_WORKING, TARGET_CURVE } from "../overcooling/shown";
 import { ZONE_DAYS } from "../zones/days";
 import { ZONES } from "../zones/shown";
 import type { ResultKind } from "./result-kind";
 
-const ALL: readonly ResultKind<unknown>[] = [ZONES, COST, QUALITY, FIGURE_WORKING, ZONE_DAYS, ZONE_QUALITY];
+const ALL: readonly ResultKind<unknown>[] = [
+  ZONES,
+  COST,
+  QUALITY,
+  FIGURE_WORKING,
+  TARGET_CURVE,
+  ZONE_DAYS,
+  ZONE_QUALITY,
+];
 
 const BY_NAME = new Map(ALL.map((kind) => [kind.name, kind]));
 

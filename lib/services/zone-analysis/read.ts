@@ -103,7 +103,13 @@ async function zoneFingerprints(
     points: byZone.get(null) ?? [],
   });
   return zones.map((zone) =>
-    fingerprintOf([shared, zone.minimumAirflowM3ps, zone.designAirflowM3ps, zone.targetZoneAirTempC, byZone.get(zone.id) ?? []]),
+    fingerprintOf([
+      shared,
+      zone.minimumAirflowM3ps,
+      zone.designAirflowM3ps,
+      zone.targetZoneAirTempC,
+      byZone.get(zone.id) ?? [],
+    ]),
   );
 }
 

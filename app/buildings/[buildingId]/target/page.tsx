@@ -4,13 +4,16 @@ import { currencySign } from "@/app/_components/quantity/money-figure";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readTargetCurve } from "@/lib/services/overcooling/target-curve";
+import { readKept } from "@/lib/services/kept/read-kept";
+import { TARGET_CURVE } from "@/lib/services/overcooling/shown";
 import { formatTemperature } from "@/lib/units/format";
 import { whole } from "../overview-view-model";
+import { standingNote } from "../standing-note";
 import { TargetCurveFigure } from "./_components/target-curve-figure";
 import { curvePicture, type Point, percent, targetLede } from "./view-model";
 
@@ -22,17 +25,19 @@ type Props = { params: Promise<{ buildingId: string }> };
 export default async function TargetPage({ params }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}`;
-  const { building, curve } = await readAs(
-    async (ctx) => ({ building: readBuilding(ctx, id), curve: await readTargetCurve(ctx, id) }),
-    `${path}/target`,
-  );
+  const { building, curve, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const kept = await readKept(ctx, id, TARGET_CURVE);
+    return { building, curve: kept.result, note: standingNote(ctx, building, { [TARGET_CURVE.name]: kept }) };
+  }, `${path}/target`);
   const sign = currencySign(building.currency);
   const degrees = building.temperatureUnit === "F" ? "°F" : "°C";
   const temp = (point: Point) => formatTemperature(point.targetC, building.temperatureUnit).value;
   return (
     <>
       <PageHeading title="Cost against the target" lede={targetLede(building)} />
-      {curve.points.length === 0 ? (
+      <StandingNote note={note} />
+      {!curve ? null : curve.points.length === 0 ? (
         <EmptyState>There is no figure for any target yet. The overview says what is missing.</EmptyState>
       ) : (
         <Section id="curve" title="Cost and field votes by target" wide>
