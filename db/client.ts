@@ -11,6 +11,7 @@ import * as comfort from "./schema/comfort";
 import * as device from "./schema/device";
 import * as electricityBill from "./schema/electricity-bill";
 import * as mappingProfile from "./schema/mapping-profile";
+import * as tariff from "./schema/tariff";
 import * as trendImport from "./schema/trend-import";
 import * as upload from "./schema/upload";
 import * as verdictNote from "./schema/verdict-note";
@@ -26,6 +27,7 @@ const schema = {
   ...device,
   ...electricityBill,
   ...mappingProfile,
+  ...tariff,
   ...trendImport,
   ...upload,
   ...verdictNote,

@@ -6,6 +6,7 @@ import { building, holiday, occupiedInterval } from "../schema/building";
 import { comfortReport } from "../schema/comfort";
 import { device, deviceSetting } from "../schema/device";
 import { electricityBill } from "../schema/electricity-bill";
+import { tariff } from "../schema/tariff";
 import { importRun, point } from "../schema/trend-import";
 import { weatherYear } from "../schema/weather";
 import { desk, zone } from "../schema/zone";
@@ -54,7 +55,7 @@ function prepareMarks(db: Queryable) {
   return db
     .select({
       building: sql<string>`${rows(building, sql`${building.id} = ${id}`)}
-        || ${rows(occupiedInterval, own(occupiedInterval))} || ${rows(holiday, own(holiday))}`,
+        || ${rows(occupiedInterval, own(occupiedInterval))} || ${rows(holiday, own(holiday))} || ${rows(tariff, own(tariff))}`,
       zones: sql<string>`${rows(zone, own(zone))} || ${rows(desk, own(desk))}`,
       devices: sql<string>`${rows(device, own(device))} || ${rows(deviceSetting, settings)}`,
       assumptions: sql<string>`(select json_array(max(${assumptionOverride.id}),

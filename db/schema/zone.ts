@@ -18,6 +18,10 @@ export const zone = sqliteTable(
     airHandler: text().notNull().default(""),
     designAirflowM3ps: real("design_airflow_m3ps"),
     minimumAirflowM3ps: real("minimum_airflow_m3ps"),
+    /** Its own target zone air temperature; the building's where null. */
+    targetZoneAirTempC: real("target_zone_air_temp_c"),
+    /** What is being done to this zone already; empty when nothing is. */
+    fixInProgress: text().notNull().default(""),
   },
   (t) => [
     uniqueIndex("zone_code").on(t.buildingId, t.code),

@@ -5,6 +5,7 @@ import { COOLING_PLANT_ASSUMPTIONS } from "./cooling-plant";
 import { DEMAND_ASSUMPTIONS } from "./demand";
 import { EMISSION_ASSUMPTIONS } from "./emissions";
 import { HEATING_PLANT_ASSUMPTIONS } from "./heating-plant";
+import { PERSISTENCE_ASSUMPTIONS } from "./persistence";
 import { PRICE_ASSUMPTIONS } from "./prices";
 import { SCREENING_ASSUMPTIONS } from "./screening";
 import { SETPOINT_RESPONSE_ASSUMPTIONS } from "./setpoint-response";
@@ -25,6 +26,7 @@ export const ALL_ASSUMPTIONS: readonly Assumption[] = [
   ...DEMAND_ASSUMPTIONS,
   ...SCREENING_ASSUMPTIONS,
   ...PRICE_ASSUMPTIONS,
+  ...PERSISTENCE_ASSUMPTIONS,
   ...EMISSION_ASSUMPTIONS,
 ];
 

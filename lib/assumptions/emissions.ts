@@ -1,6 +1,13 @@
 import type { Assumption } from "./assumption";
 import { entry, judgement } from "./entry";
 
+/** Scope of the GHG Protocol and year that a default factor is for. */
+export const EMISSION_SCOPES = {
+  electricity: "scope 2, location-based, average of the grid; the default factor is of 2023",
+  gas: "scope 1, fuel burned in the building; the factor does not change with the year",
+  district: "scope 2, bought heat; ask the network for its factor and year",
+} as const;
+
 /** Average factors, for an inventory of emissions; marginal factors are about twice as high and never mixed in. */
 export const EMISSION_ASSUMPTIONS: readonly Assumption[] = [
   entry({

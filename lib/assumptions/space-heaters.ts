@@ -35,4 +35,16 @@ export const SPACE_HEATER_ASSUMPTIONS: readonly Assumption[] = [
     source: judgement("below the all-year 0.23 of Sezgen & Huang 1994 (large office, Chicago)"),
     appliesTo: "credit for reheat that heaters replace, screening only",
   }),
+  entry({
+    id: "heater-winter-useful-fraction",
+    label: "share of heaters' heat outside the cooling season that replaces heat of the plant",
+    value: 1,
+    low: 0.5,
+    high: 1,
+    unit: "",
+    source: judgement(
+      "all of it while perimeter heating holds the zone (steady balance); half or less in unoccupied hours",
+    ),
+    appliesTo: "net cost of space heaters outside the cooling season, which is shown beside the cost of overcooling",
+  }),
 ];

@@ -1,9 +1,13 @@
+import type { Finding } from "@/lib/findings/finding";
 import { type Assessed, type BuildingAssessment, TIER_LABELS, type TierResult } from "./assessment";
 import type { AssessmentInput } from "./assessment-input";
+import { avoidableCost } from "./avoidable";
 import { spreadOf } from "./calculation/contributions";
+import type { Quantity, Step, Sum } from "./calculation/quantity";
 import { runStudy } from "./calculation/study";
 import type { TierModel } from "./component-model";
 import { dataFindings } from "./data-findings";
+import { heatingSeasonCost } from "./heating-season";
 import { inputFaults } from "./input-gates";
 import { type Plant, type PlantWeather, plantOf } from "./plant";
 import { assessmentResult, drawsNeeded, rowTotals } from "./result";
@@ -12,8 +16,10 @@ import { sanityGates } from "./sanity-gates";
 import { estimateTier } from "./tiers/estimate-tier";
 import { heaterEnergyCell } from "./tiers/heater-cells";
 import { measuredTier } from "./tiers/measured-tier";
+import { meteredTier } from "./tiers/metered-tier";
 import { screeningTier } from "./tiers/screening-tier";
-import { totalsOf } from "./totals";
+import { type Totals, totalsOf } from "./totals";
+import { withMeanTarget } from "./zone-target";
 
 /**
  * What overcooling costs a building in a year (reference I and J): the highest tier that the data allow, as P10, P50 and
@@ -25,16 +31,9 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   const faults = inputFaults(input);
   if (faults.length > 0) return { status: "blocked", findings: faults };
 
-  const { rows, findings } = assessmentRows(input);
-  const plant = plantOf(input);
-  const models = tierModels(input, plant, rows);
-  const headline = models[0] as TierModel;
-  const totals = totalsOf(headline, plant, input.heatingFuel);
-  const byRow = rowTotals(headline, rows);
-  const study = runStudy(
-    [...drawsNeeded(headline), ...models.map((each) => each.total), ...byRow.values(), ...Object.values(totals)],
-    input,
-  );
+  const { rows, findings, models, headline, byRow, totals, avoidable, heatingSeason, kept } = modelBuilding(input);
+  if (isNothingKnown(headline, input)) return { status: "blocked", findings: [NOTHING_KNOWN] };
+  const study = runStudy(kept, input);
 
   const lowerTiers = models
     .slice(1)
@@ -42,13 +41,10 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
       (each): TierResult => ({ tier: each.tier, label: TIER_LABELS[each.tier], ...spreadOf(study.draws(each.total)) }),
     );
   const result: Assessed = {
-    ...assessmentResult({ input, model: headline, byRow, totals, study }),
+    ...assessmentResult({ input, model: headline, byRow, totals, avoidable, heatingSeason, study }),
     findings: [...findings, ...dataFindings(input, rows, headline.tier)],
     lowerTiers,
   };
-  // A nought would say that overcooling costs nothing, when nothing is known of it.
-  if (result.components.length === 0 && headline.tier === 0 && input.presentCoolingSetpointC === null)
-    return { status: "blocked", findings: [{ code: "nothing-known", severity: "disqualifies", evidence: {} }] };
   result.findings.push(
     ...sanityGates(input, {
       tier: headline.tier,
@@ -56,6 +52,9 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
       electricKwh: result.energy.electricKwh,
       hvacKwh: result.components
         .filter((each) => ["setpoint-screening", "setpoint", "deadband", "reheat", "fan"].includes(each.id))
+        .reduce((sum, each) => sum + (each.electricKwh ?? 0), 0),
+      setpointKwh: result.components
+        .filter((each) => ["setpoint-screening", "setpoint"].includes(each.id))
         .reduce((sum, each) => sum + (each.electricKwh ?? 0), 0),
       measuredAreaShare: rows.reduce((sum, each) => sum + (each.record ? each.areaShare : 0), 0),
       lowerTiers,
@@ -65,19 +64,62 @@ export function assessBuilding(input: AssessmentInput): BuildingAssessment {
   return result;
 }
 
+export const NOTHING_KNOWN: Finding = { code: "nothing-known", severity: "disqualifies", evidence: {} };
+
+/** A nought would say that overcooling costs nothing, when nothing is known of it. */
+export const isNothingKnown = (headline: TierModel, { presentCoolingSetpointC }: AssessmentInput): boolean =>
+  headline.components.length === 0 && headline.tier === 0 && presentCoolingSetpointC === null;
+
+/** A building's cost as quantities, before any is evaluated. `kept` are those whose draws are needed. */
+export function modelBuilding(input: AssessmentInput): BuildingModel {
+  const { rows, findings } = assessmentRows(input);
+  const plant = plantOf(input);
+  const models = tierModels(input, plant, rows);
+  const headline = models[0] as TierModel;
+  const totals = totalsOf(headline, plant, input.heatingFuel);
+  const byRow = rowTotals(headline, rows);
+  const avoidable = avoidableCost(headline, plant);
+  const heatingSeason = heatingSeasonCost(headline, plant, input.currency);
+  // Zone by zone first: what a zone's quantities share is then worked on while it is at hand.
+  const kept = [
+    ...byRow.values(),
+    ...drawsNeeded(headline),
+    ...models.map((each) => each.total),
+    ...Object.values(totals),
+    avoidable,
+    ...(heatingSeason ? [heatingSeason] : []),
+  ];
+  return { rows, findings, models, headline, totals, byRow, avoidable, heatingSeason, kept };
+}
+
+export type BuildingModel = {
+  rows: Row[];
+  findings: Finding[];
+  models: TierModel[];
+  headline: TierModel;
+  totals: Totals;
+  byRow: Map<Row, Sum>;
+  avoidable: Sum;
+  heatingSeason: Step | null;
+  kept: Quantity[];
+};
+
 /** Tiers that the data allow, highest first. The screening without a setpoint stands only where nothing better does. */
 function tierModels(input: AssessmentInput, plant: Plant, rows: readonly Row[]): TierModel[] {
   const tiers: TierModel[] = [];
   const heaters = rows.flatMap((row) => heaterEnergyCell(row, plant, input.currency) ?? []);
+  const asOne = withMeanTarget(plant, rows);
   const weather = plant.weather;
   if (weather) {
     const known: Plant & { weather: PlantWeather } = { ...plant, weather };
     if (rows.some((each) => each.record)) tiers.push(measuredTier(input, known, rows, heaters));
     if (input.presentCoolingSetpointC !== null) {
-      tiers.push(estimateTier(input, known, rows, heaters, input.presentCoolingSetpointC));
+      tiers.push(estimateTier(input, { ...asOne, weather }, rows, heaters, input.presentCoolingSetpointC));
     }
   }
   if (tiers.length === 0 || input.presentCoolingSetpointC !== null)
-    tiers.push(screeningTier(input, plant, rows, heaters));
+    tiers.push(screeningTier(input, asOne, rows, heaters));
+  const best = tiers[0] as TierModel;
+  if (input.meteredSaving && best.tier > 0) tiers.unshift(meteredTier(input, plant, best, input.meteredSaving));
   return tiers;
 }

@@ -2,6 +2,8 @@ import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
 import type { HeatingFuel, SystemType } from "@/lib/assumptions/system-type";
 import type { DeviceKind } from "@/lib/electrical/device-kind";
 import type { ValueRange } from "@/lib/electrical/value-range";
+import type { DemandYear } from "@/lib/finance/billed-demand";
+import type { PricedHours } from "@/lib/finance/tariff";
 import type { AnnualExposure, ZoneExposure } from "@/lib/trends/zone-exposure";
 
 export type ElectricityPrice = {
@@ -11,6 +13,10 @@ export type ElectricityPrice = {
   /** Goes with a marginal price only: a blended one has it inside. */
   demandPricePerKw: number | null;
   demandMonths: number | null;
+  /** Occupied season hours by the tariff's periods or blocks, in place of one price; null without such a tariff. */
+  pricedHours: readonly PricedHours[] | null;
+  /** A year of monthly peaks, with the ratchet that they are billed by; null where only a number of months is known. */
+  demandYear: DemandYear | null;
 };
 
 export type AssessedDevice = {
@@ -27,6 +33,8 @@ export type AssessedZone = {
   zoneId: number;
   code: string;
   floorAreaM2: number | null;
+  /** The zone's own target; the building's where null. */
+  targetZoneAirTempC: number | null;
   designAirflowM3ps: number | null;
   minimumAirflowM3ps: number | null;
   minimumAirflowOrigin: "measured" | "entered" | "estimated" | null;
@@ -35,7 +43,15 @@ export type AssessedZone = {
   devices: readonly AssessedDevice[];
   /** Cold reports a year in cooling-season occupied hours. */
   coldReportsPerYear: number;
+  /** A change to this zone is under way already: its cost stands, but nothing more is promised of it. */
+  fixInProgress: boolean;
 };
+
+/**
+ * What the building's meter says: electricity a year that the target saves by the change-point model of its cooling,
+ * over the same weather year (reference C-ii). It holds cooling and fan electricity, not the heaters' own.
+ */
+export type MeteredSaving = { electricKwh: ValueRange; source: string };
 
 /** One building as it stands: what is known, what is assumed, and the seed and number of draws. */
 export type AssessmentInput = {
@@ -57,6 +73,8 @@ export type AssessmentInput = {
   weather: { dryBulbC: ArrayLike<number>; occupied: ArrayLike<number> } | null;
   assumptions: readonly ResolvedAssumption[];
   zones: readonly AssessedZone[];
+  /** Null without a meter model that may be used. */
+  meteredSaving: MeteredSaving | null;
   seed: number;
   draws: number;
 };

@@ -1,10 +1,12 @@
 import type { Finding } from "@/lib/findings/finding";
 import type { Range80, Working } from "@/lib/working/working";
+import type { TornadoLine } from "./calculation/tornado";
 
 export const TIER_LABELS = {
   0: "screening",
   1: "estimate",
   2: "measured zones, modelled plant",
+  3: "calibrated to the meter",
 } as const;
 export type Tier = keyof typeof TIER_LABELS;
 
@@ -56,6 +58,9 @@ export type ZoneResult = {
   working: Working;
 };
 
+/** What changes would save of the cost in their first year, with the zones that are left out of it. */
+export type Avoidable = EnergyRange & { zonesLeftOut: string[] };
+
 /** A total with the working of its stated value: its components, and each of those zone by zone. */
 export type EnergyRange = Range80 & { stated: number; working: Working };
 
@@ -69,12 +74,16 @@ export type Assessed = {
   statedTotal: number;
   /** Of the stated total: the components alone, each with a working of its own. */
   working: Working;
+  /** Part of the cost that heaters given up and changes that last would save; the rest is waste that stays. */
+  avoidable: Avoidable;
+  /** Net cost of space heaters outside the cooling season: beside the cost of overcooling, not in it; null without any. */
+  heatingSeason: EnergyRange | null;
   energy: { electricKwh: EnergyRange; heatKwh: EnergyRange };
   emissionsKgCo2: EnergyRange;
   components: ComponentResult[];
   zones: ZoneResult[];
   /** One line for each uncertain assumption or kind of reading, widest first. `id` is the assumption's where it is one. */
-  tornado: { id: string; label: string; assumptionId: string | null; lowTotal: number; highTotal: number }[];
+  tornado: (TornadoLine & { assumptionId: string | null })[];
   /** Share of the distinct inputs used that are defaults of the tool, 0 to 1. */
   defaultsShare: number;
   findings: Finding[];

@@ -9,7 +9,13 @@ export type ComponentEnergy = { electric: Quantity | null; heat: Quantity | null
 export type Cell = ComponentEnergy & { row: Row; money: Step | Sum };
 
 /** A component in one tier: the building's figure and how it falls to the rows; the cells add up to it in every draw. */
-export type ComponentModel = ComponentEnergy & { id: ComponentId; money: Step | Sum; cells: readonly Cell[] };
+export type ComponentModel = ComponentEnergy & {
+  id: ComponentId;
+  money: Step | Sum;
+  cells: readonly Cell[];
+  /** The same component with other electricity in each cell, or in the whole, and its money worked out anew. */
+  withElectricity(change: (electric: Quantity) => Quantity, plant: Plant): ComponentModel;
+};
 
 export type TierModel = { tier: Tier; components: ComponentModel[]; total: Sum };
 
@@ -93,6 +99,13 @@ export function componentOfCells(id: ComponentId, cells: readonly Cell[], curren
       notes: [CONTRIBUTION_NOTE],
     }),
     cells,
+    withElectricity: (change, plant) => {
+      const changed = cells.map((cell): Cell => {
+        const energy = { electric: cell.electric && change(cell.electric), heat: cell.heat };
+        return { row: cell.row, ...energy, money: costOf(id, energy, plant, currency) };
+      });
+      return componentOfCells(id, changed, currency) as ComponentModel;
+    },
   };
 }
 
@@ -100,10 +113,12 @@ export function componentOfCells(id: ComponentId, cells: readonly Cell[], curren
 export function componentOfBuilding(
   id: ComponentId,
   energy: ComponentEnergy,
-  money: Step,
+  plant: Plant,
+  currency: string,
   rows: readonly Row[],
   shareOf: (row: Row) => Quantity = areaShare,
 ): ComponentModel {
+  const money = costOf(id, energy, plant, currency);
   const whole: Step = { ...money, notes: [...(money.notes ?? []), CONTRIBUTION_NOTE] };
   const cells = rows.map((row): Cell => {
     const share = shareOf(row);
@@ -117,11 +132,31 @@ export function componentOfBuilding(
     });
     return { row, electric: null, heat: null, money: part };
   });
-  return { id, ...energy, money: whole, cells };
+  return {
+    id,
+    ...energy,
+    money: whole,
+    cells,
+    withElectricity: (change, plantThen) =>
+      componentOfBuilding(
+        id,
+        { electric: energy.electric && change(energy.electric), heat: energy.heat },
+        plantThen,
+        currency,
+        rows,
+        shareOf,
+      ),
+  };
 }
+
+/** The percentage stands for these together (reference I, rule 3). */
+const INSIDE_THE_PERCENTAGE: readonly ComponentId[] = ["setpoint", "deadband", "reheat", "fan"];
 
 export function tierModel(tier: Tier, components: (ComponentModel | null)[], currency: string): TierModel {
   const present = components.filter((each): each is ComponentModel => each !== null);
+  const ids = present.map((each) => each.id);
+  if (ids.includes("setpoint-screening") && ids.some((each) => INSIDE_THE_PERCENTAGE.includes(each)))
+    throw new Error("a percentage a kelvin stands for setpoint, minimum airflow and fan: they cannot be added to it");
   return {
     tier,
     components: present,

@@ -132,6 +132,14 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
     what: `The screening takes ${figure(e.percentPerK)} % a kelvin and the weather allows at most ${figure(e.mostPercentPerK)} %.`,
     action: "Lower the percentage for this climate.",
   }),
+  "percent-above-published": (e) => ({
+    what: `Setpoint, minimum airflow and fan come to ${figure(e.percentPerK)} % a kelvin of an average office's cooling and fan electricity (${figure(e.typicalKwhPerM2, 3)} kWh/m²) over ${figure(e.riseK)} K; simulations and trials of such systems found ${figure(e.low)} to ${figure(e.high)} %. The setpoint alone is ${figure(e.setpointPct)} % of it: the rest is air above what zones need, which no setpoint moves.`,
+    action: "Hold minimum airflows and the building's own cooling energy against these figures before quoting them.",
+  }),
+  "percent-below-published": (e) => ({
+    what: `Setpoint, minimum airflow and fan come to ${figure(e.percentPerK)} % a kelvin of an average office's cooling and fan electricity (${figure(e.typicalKwhPerM2, 3)} kWh/m²) over ${figure(e.riseK)} K; simulations and trials of such systems found ${figure(e.low)} to ${figure(e.high)} %. Few occupied hours, an economizer or zones without a record make it so.`,
+    action: "Check the occupied hours and how many zones have trends.",
+  }),
   "cost-negative": (e) => ({
     what: `The cost comes out below 0 (${figure(e.p50)}): the heat that heaters replace outweighs the rest.`,
     action: "Check the heating price and the share of reheat.",

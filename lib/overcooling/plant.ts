@@ -3,6 +3,7 @@ import { type OutdoorHours, outdoorHours } from "@/lib/energy-model/outdoor-hour
 import type { AssessmentInput } from "./assessment-input";
 import { type AssumptionInputs, assumptionInputs } from "./assumption-inputs";
 import { exact, type Input, type Quantity, step } from "./calculation/quantity";
+import { priceOfElectricity } from "./electricity-price";
 
 /** What all zones of a building share, in every tier: one quantity each, so that they move together in the draws. */
 export type Plant = {
@@ -66,28 +67,6 @@ export function plantOf(input: AssessmentInput): Plant {
     stateShare: stateShares(system, assumed),
     weather: input.weather ? plantWeather(input, assumed, supplyAirTemp, returnAirTemp) : null,
   };
-}
-
-function priceOfElectricity({ electricity, currency }: AssessmentInput, assumed: AssumptionInputs): Quantity {
-  const entered = exact({
-    symbol: electricity.kind === "blended" ? "p_b" : "p_e",
-    label: electricity.kind === "blended" ? "blended electricity price" : "marginal electricity price",
-    unit: `${currency}/kWh`,
-    value: electricity.pricePerKwh,
-    origin: "entered",
-    source: "building settings",
-    href: "/settings",
-  });
-  if (electricity.kind === "marginal") return entered;
-  return step({
-    symbol: "p_e",
-    label: "electricity price of a saved kWh",
-    unit: `${currency}/kWh`,
-    formula: "p_e = b * p_b",
-    terms: [assumed.shared("blended-price-energy-share", "b"), entered],
-    compute: (share, price) => share * price,
-    notes: ["A blended price has demand and fixed charges in it, which a saved kWh does not save."],
-  });
 }
 
 function priceOfHeat(input: AssessmentInput, electricityPrice: Quantity): Quantity | null {

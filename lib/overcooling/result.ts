@@ -8,7 +8,7 @@ import {
   type ZoneResult,
 } from "./assessment";
 import type { AssessmentInput } from "./assessment-input";
-import { contributionsTo, spreadOf } from "./calculation/contributions";
+import { contributionsTo, drawsNearMedian, spreadOf } from "./calculation/contributions";
 import { type Quantity, type Step, type Sum, sum } from "./calculation/quantity";
 import type { Study } from "./calculation/study";
 import { workingOf } from "./calculation/working-of";
@@ -19,18 +19,19 @@ import type { Totals } from "./totals";
 /** What a result needs the draws of. */
 export const drawsNeeded = (model: TierModel): Quantity[] => [
   model.total,
-  ...model.components.flatMap((each) => [each.money, ...each.cells.map((cell) => cell.money)]),
+  ...model.components.map((each) => each.money),
 ];
 
 /** Cost of each row over all components. */
 export function rowTotals(model: TierModel, rows: readonly Row[]): Map<Row, Sum> {
+  const cellsOf = cellsByRow(model);
   const totalOf = (row: Row): Sum =>
     sum({
       symbol: "C_z",
       label: `cost of overcooling, ${row.code}`,
       unit: model.total.unit,
       formula: "C_z = sum of the components",
-      parts: cellsOf(model, row).map(({ component, cell }) => ({
+      parts: cellsOf(row).map(({ component, cell }) => ({
         symbol: component.money.symbol,
         label: COMPONENT_LABELS[component.id],
         quantity: cell.money,
@@ -41,17 +42,21 @@ export function rowTotals(model: TierModel, rows: readonly Row[]): Map<Row, Sum>
 
 type Placed = { component: ComponentModel; cell: Cell };
 
-const cellsOf = (model: TierModel, row: Row): Placed[] =>
-  model.components.flatMap((component) => {
-    const cell = component.cells.find((each) => each.row === row);
-    return cell ? [{ component, cell }] : [];
-  });
+function cellsByRow(model: TierModel): (row: Row) => Placed[] {
+  const byRow = new Map<Row, Placed[]>();
+  for (const component of model.components) {
+    for (const cell of component.cells) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), { component, cell }]);
+  }
+  return (row) => byRow.get(row) ?? [];
+}
 
 type Evaluated = {
   input: AssessmentInput;
   model: TierModel;
   byRow: ReadonlyMap<Row, Sum>;
   totals: Totals;
+  avoidable: Sum;
+  heatingSeason: Step | null;
   study: Study;
 };
 
@@ -61,12 +66,19 @@ export function assessmentResult({
   model,
   byRow,
   totals,
+  avoidable,
+  heatingSeason,
   study,
 }: Evaluated): Omit<Assessed, "findings" | "lowerTiers"> {
   const cells = model.components.flatMap((component) => component.cells);
+  const headline = spreadOf(study.draws(model.total));
+  const near = study.meansOver(
+    drawsNearMedian(study.draws(model.total)),
+    cells.map((each) => each.money),
+  );
   const parts = contributionsTo(
-    study.draws(model.total),
-    cells.map((each) => study.draws(each.money)),
+    headline.p50,
+    cells.map((each, i) => ({ mean: near[i] as number, varies: study.varies(each.money) })),
   );
   const partOf = new Map(cells.map((each, i) => [each, parts[i] as number]));
   const allElectric = input.heatingFuel === "electricity";
@@ -87,9 +99,10 @@ export function assessmentResult({
       working: workingOf(each.money, study),
     };
   });
+  const cellsOf = cellsByRow(model);
   const zones = [...byRow].map(([row, total]): ZoneResult => {
     const { p10, p90 } = spreadOf(study.draws(total));
-    const byComponent = cellsOf(model, row).map(({ component, cell }) => ({
+    const byComponent = cellsOf(row).map(({ component, cell }) => ({
       componentId: component.id,
       statedValue: study.stated(cell.money),
       contribution: partOf.get(cell) ?? 0,
@@ -98,7 +111,7 @@ export function assessmentResult({
       zoneId: row.zoneId,
       code: row.code,
       floorAreaM2: row.floorAreaM2,
-      measured: model.tier === 2 && row.record !== null,
+      measured: model.tier >= 2 && row.record !== null,
       statedValue: study.stated(total),
       contribution: byComponent.reduce((all, each) => all + each.contribution, 0),
       p10,
@@ -113,16 +126,21 @@ export function assessmentResult({
     working: workingOf(quantity, study, 1),
   });
   const assumptionIds = new Set(
-    [model.total, totals.emissionsKgCo2]
+    [model.total, totals.emissionsKgCo2, avoidable, ...(heatingSeason ? [heatingSeason] : [])]
       .flatMap((root) => study.inputsOf(root))
       .flatMap((each) => each.assumptionId ?? []),
   );
   return {
     status: "ok",
     tier: { number: model.tier, label: TIER_LABELS[model.tier] },
-    headline: spreadOf(study.draws(model.total)),
+    headline,
     statedTotal: study.stated(model.total),
     working: headlineWorking(model, study),
+    avoidable: {
+      ...range(avoidable),
+      zonesLeftOut: [...byRow.keys()].filter((row) => row.zone?.fixInProgress).map((row) => row.code),
+    },
+    heatingSeason: heatingSeason && range(heatingSeason),
     energy: { electricKwh: range(totals.electricKwh), heatKwh: range(totals.heatKwh) },
     emissionsKgCo2: range(totals.emissionsKgCo2),
     components,

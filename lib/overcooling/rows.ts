@@ -103,7 +103,7 @@ function believableHeaters(zone: AssessedZone, findings: Finding[]): AssessedDev
 
 function usableRecord(zone: AssessedZone, input: AssessmentInput, findings: Finding[]): Row["record"] {
   if (!zone.annual) return null;
-  const fault = recordFault(zone.annual, zone.exposure, input.targetZoneAirTempC);
+  const fault = recordFault(zone.annual, zone.exposure, zone.targetZoneAirTempC ?? input.targetZoneAirTempC);
   if (fault === null) return { annual: zone.annual, exposure: zone.exposure };
   findings.push({ ...fault, evidence: { zone: zone.code, ...fault.evidence } });
   return null;

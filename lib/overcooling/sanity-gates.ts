@@ -16,6 +16,7 @@ const USUAL_BAND: Record<Tier, { low: number; high: number }> = {
   0: { low: 0.4, high: 2 },
   1: { low: 0.5, high: 1.7 },
   2: { low: 0.65, high: 1.35 },
+  3: { low: 0.75, high: 1.25 },
 };
 /** Measured share of the floor area from which a figure of zones can be held against one of the building. Judgement. */
 const COMPARABLE_AREA = 0.8;
@@ -26,6 +27,8 @@ export type Outcome = {
   electricKwh: Range80;
   /** Stated electricity of setpoint, minimum airflow, reheat and fan. */
   hvacKwh: number;
+  /** Of it the setpoint's alone. */
+  setpointKwh: number;
   measuredAreaShare: number;
   lowerTiers: readonly TierResult[];
   widestInputs: readonly string[];
@@ -56,6 +59,8 @@ export function sanityGates(input: AssessmentInput, outcome: Outcome): Finding[]
   if (bound !== null && percent > bound) {
     caution("percent-beyond-weather", { percentPerK: percent, mostPercentPerK: bound });
   }
+  const published = percentAgainstPublished(input, outcome, typicalKwhPerM2);
+  if (published) findings.push(published);
   const { p10, p50, p90 } = outcome.headline;
   if (p50 < 0) caution("cost-negative", { p50 });
   const band = USUAL_BAND[outcome.tier];
@@ -86,6 +91,28 @@ export function sanityGates(input: AssessmentInput, outcome: Outcome): Finding[]
     }
   }
   return findings;
+}
+
+/** Rise of the setpoint below which a percentage a kelvin says nothing [K]. Judgement, no source. */
+const LEAST_RISE_K = 0.5;
+
+/**
+ * The figure as a percentage a kelvin of an average office's cooling and fan electricity, where it leaves what
+ * simulations and trials of the system's kind found (reference C-iii); null inside it.
+ */
+function percentAgainstPublished(input: AssessmentInput, outcome: Outcome, typicalKwhPerM2: number): Finding | null {
+  const riseK = input.targetZoneAirTempC - (input.presentCoolingSetpointC ?? Number.NaN);
+  const fraction = outcome.hvacKwh / (typicalKwhPerM2 * input.floorAreaM2);
+  if (!(riseK >= LEAST_RISE_K) || !(fraction < 1)) return null;
+  const percentPerK = 100 * (1 - (1 - fraction) ** (1 / riseK));
+  const { low, high } = assumptionInputs(input.assumptions).resolved(`setpoint-percent-per-kelvin/${input.systemType}`);
+  if (percentPerK >= low && percentPerK <= high) return null;
+  const setpointPct = outcome.hvacKwh > 0 ? (100 * outcome.setpointKwh) / outcome.hvacKwh : 0;
+  return {
+    code: percentPerK > high ? "percent-above-published" : "percent-below-published",
+    severity: "note",
+    evidence: { percentPerK, low, high, riseK, setpointPct, typicalKwhPerM2 },
+  };
 }
 
 /** Most percent a kelvin that the weather allows by the degree-hour identity (reference Q3). */

@@ -1,10 +1,11 @@
+import { EMISSION_SCOPES } from "@/lib/assumptions/emissions";
 import type { HeatingFuel } from "@/lib/assumptions/system-type";
-import { exact, type Step, type Sum, step, sum } from "./calculation/quantity";
+import { type Step, type Sum, step, sum } from "./calculation/quantity";
 import { NUMBERS, type TierModel } from "./component-model";
 import type { Plant } from "./plant";
 
 /** Energy and emissions of a tier. Electric reheat counts as electricity. */
-export type Totals = { electricKwh: Sum; heatKwh: Sum; emissionsKgCo2: Step };
+export type Totals = { electricKwh: Sum; heatKwh: Sum; emissionsKgCo2: Sum };
 
 export function totalsOf(model: TierModel, plant: Plant, fuel: HeatingFuel): Totals {
   const over = (key: "electric" | "heat", symbol: string) =>
@@ -19,19 +20,31 @@ export function totalsOf(model: TierModel, plant: Plant, fuel: HeatingFuel): Tot
   const allElectric = fuel === "electricity";
   const electricKwh = total("E", "electricity", allElectric ? [...electric, ...heat] : electric);
   const heatKwh = total("Q", "bought heat", allElectric ? [] : heat);
-  const heatFactor = allElectric
-    ? exact({ symbol: "e_q", label: "no other heat", unit: "kg/kWh", value: 0, origin: "computed" })
-    : plant.assumed.shared(`emission-factor/${fuel}`, "e_q");
+  const emitted = (symbol: string, energy: Sum, factor: "electricity" | HeatingFuel, factorSymbol: string): Step =>
+    step({
+      symbol,
+      label: `carbon dioxide of ${energy.label}: ${EMISSION_SCOPES[factor]}`,
+      unit: "kg a year",
+      formula: `${symbol} = ${energy.symbol} * ${factorSymbol}`,
+      terms: [energy, plant.assumed.shared(`emission-factor/${factor}`, factorSymbol)],
+      compute: (kwh, kgPerKwh) => kwh * kgPerKwh,
+    });
+  const parts = [
+    emitted("G_e", electricKwh, "electricity", "e_e"),
+    ...(allElectric ? [] : [emitted("G_q", heatKwh, fuel, "e_q")]),
+  ];
   return {
     electricKwh,
     heatKwh,
-    emissionsKgCo2: step({
+    emissionsKgCo2: sum({
       symbol: "G",
       label: "carbon dioxide",
       unit: "kg a year",
-      formula: "G = E * e_e + Q * e_q",
-      terms: [electricKwh, plant.assumed.shared("emission-factor/electricity", "e_e"), heatKwh, heatFactor],
-      compute: (e, electricFactor, q, factor) => e * electricFactor + q * factor,
+      formula: "G = sum of the scopes",
+      parts: parts.map((quantity) => ({ symbol: quantity.symbol, label: quantity.label, quantity })),
+      notes: [
+        "Average factors, for an inventory. What a change avoids is reckoned with marginal factors, about twice as high; the two are never mixed. A factor of the building's own is of the year that its reason says.",
+      ],
     }),
   };
 }

@@ -16,6 +16,14 @@ export function seededRandom(seed: number): RandomSource {
   };
 }
 
+/** The number at `index` of `seededRandom(seed)`, from 0, without those before it: the state only counts on. */
+export function uniformAt(seed: number, index: number): number {
+  const state = (seed + Math.imul(index + 1, 0x6d2b79f5)) | 0;
+  let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+  mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+  return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+}
+
 /** A stable 32-bit seed for a name (FNV-1a), so that each input of a study has a stream of its own. */
 export function seedFromText(text: string): number {
   let hash = 0x811c9dc5;

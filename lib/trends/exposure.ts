@@ -6,6 +6,7 @@ import { stepHours } from "./grid";
 import type { OccupiedSource } from "./occupied";
 import { BIN_WIDTH_K, binLowC } from "./outdoor-bins";
 import type { ZoneStates } from "./state";
+import { TargetTally } from "./target-tally";
 import type { OutdoorBin, StateExposure, ZoneExposure } from "./zone-exposure";
 import type { ZoneGrids } from "./zone-grids";
 import { OCCUPIED_STATES, type OccupiedState } from "./zone-state";
@@ -31,6 +32,7 @@ export function zoneExposure(input: {
   const season = coolingSeasonMask(grids, input.seasonThresholdC);
   const tally = OCCUPIED_STATES.map(() => newTally());
   const bins = new Map<number, Float64Array>();
+  const targets = new TargetTally();
   let first = -1;
   let last = -1;
   let recorded = 0;
@@ -56,10 +58,14 @@ export function zoneExposure(input: {
     if (grids.coolingSetpointC) each.coolingSetpoint.add(grids.coolingSetpointC[i] as number);
     if (grids.heatingSetpointC) each.heatingSetpoint.add(grids.heatingSetpointC[i] as number);
     if (grids.airflowM3ps) each.airflow.add(grids.airflowM3ps[i] as number);
-    if (!grids.outdoorAirTempC) continue;
+    if (!grids.outdoorAirTempC) {
+      targets.add(code, zoneAir, null, hoursEach);
+      continue;
+    }
     const outdoor = grids.outdoorAirTempC[i] as number;
     each.outdoor.add(outdoor);
     const low = binLowC(outdoor);
+    targets.add(code, zoneAir, low, hoursEach);
     let bin = bins.get(low);
     if (!bin) {
       bin = new Float64Array(2 * OCCUPIED_STATES.length);
@@ -85,6 +91,7 @@ export function zoneExposure(input: {
     coolingSeasonHours: OCCUPIED_STATES.reduce((sum, state) => sum + byState[state].hours, 0),
     byState,
     byOutdoorBin: grids.outdoorAirTempC ? outdoorBins(bins) : null,
+    byTarget: targets.result(grids.outdoorAirTempC ? [...bins.keys()].sort((a, b) => a - b) : null),
     occupiedZoneAirTempC: spread(occupiedAir),
     hasTrend: {
       coolingSetpoint: hasValues(grids.coolingSetpointC),

@@ -23,6 +23,17 @@ export type OutdoorBin = {
 };
 
 /**
+ * The same below another target. Lists of numbers follow the order of `OCCUPIED_STATES`, and `binOvercoolingKh` that of
+ * the exposure's outdoor bins, null where it has none.
+ */
+export type TargetExposure = {
+  targetZoneAirTempC: number;
+  hoursBelowTarget: number[];
+  overcoolingKh: number[];
+  binOvercoolingKh: number[][] | null;
+};
+
+/**
  * What a zone's trends say of one record period: occupied time by state, degree-hours below the target, and the
  * quality of the data. Pure numbers; times are UTC seconds.
  */
@@ -42,6 +53,8 @@ export type ZoneExposure = {
   byState: Record<OccupiedState, StateExposure>;
   /** Null when no outdoor record goes with the trends. Bins 3 K wide with edges at multiples of 3 °C. */
   byOutdoorBin: OutdoorBin[] | null;
+  /** Against the targets of the cost's curve, whatever the zone's own is. */
+  byTarget: TargetExposure[];
   /** Over all occupied hours with data. */
   occupiedZoneAirTempC: { mean: number; p5: number; p50: number; p95: number } | null;
   /** Which kinds of point the zone has in the record. */

@@ -1,7 +1,9 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
+import { benchCoverage } from "./coverage";
 import { benchDiagnosis } from "./diagnosis";
+import { benchDraws } from "./draws";
 import { benchFit } from "./fit";
 import { benchImport } from "./import";
 import { benchKill } from "./kill";
@@ -19,6 +21,8 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   assess: benchAssess,
   diagnosis: benchDiagnosis,
   fit: benchFit,
+  draws: benchDraws,
+  coverage: benchCoverage,
 };
 
 const [name = "", ...args] = process.argv.slice(2);

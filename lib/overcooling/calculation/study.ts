@@ -1,8 +1,9 @@
-import { seededRandom, seedFromText } from "@/lib/statistics/random";
-import { triangularQuantile } from "@/lib/statistics/triangular";
-import { evaluateAll, inOrder } from "./evaluate-all";
-import type { Column } from "./evaluate-column";
+import { drawing } from "./draw-input";
+import { type Graph, graphOf, isUncertain, under } from "./graph";
+import { inputEnds } from "./input-ends";
+import { type Operation, programFor, runProgram } from "./program";
 import type { Input, Quantity } from "./quantity";
+import { statedValues } from "./stated";
 import { type TornadoLine, tornadoLines } from "./tornado";
 
 export type Study = {
@@ -10,73 +11,100 @@ export type Study = {
   stated(quantity: Quantity): number;
   /** Values in the draws, of a quantity that was kept; the same index is the same draw for every quantity. */
   draws(quantity: Quantity): Float64Array;
-  /** Change of a kept total when the inputs of one group go to their low and high ends, widest first. */
+  /** Means over some of the draws, by number, of any quantities of the study. */
+  meansOver(draws: Int32Array, quantities: readonly Quantity[]): number[];
+  /** True when an uncertain input moves it. */
+  varies(quantity: Quantity): boolean;
+  /** Change of a total when the inputs of one group go to their low and high ends, widest first. */
   tornado(total: Quantity): TornadoLine[];
   /** Every input under a quantity, once. */
   inputsOf(root: Quantity): Input[];
 };
 
 /**
- * Evaluates quantities over one set of columns: the stated values, two columns for each uncertain input (at its low
- * and high end) and `draws` seeded draws. Every figure and its range therefore come from the same formulas. Each input
- * has a random stream of its own, by `seedFromText(id) ^ seed`: common random numbers before and after a change.
+ * Evaluates quantities at their stated values and over seeded draws: every figure and its range come from the same
+ * formulas. Each input has a random stream of its own, by `seedFromText(id) ^ seed`: common random numbers before and
+ * after a change, and over all components. `keep` says whose draws are asked for later; `others` belong to the study
+ * without that. Quantities that share much should stand next to each other.
  */
-export function runStudy(keep: readonly Quantity[], options: { seed: number; draws: number }): Study {
-  const uncertain = uncertainInputs(keep);
-  const firstDraw = 1 + 2 * uncertain.length;
-  const length = firstDraw + options.draws;
-  const place = new Map(uncertain.map((each, i) => [each, 1 + 2 * i]));
-
-  const inputColumn = (input: Input): Column => {
-    const at = place.get(input);
-    if (at === undefined) return { values: Float64Array.of(input.value), stride: 0 };
-    const values = new Float64Array(length).fill(input.value, 0, firstDraw);
-    values[at] = input.low;
-    values[at + 1] = input.high;
-    const random = seededRandom(seedFromText(input.id) ^ options.seed);
-    const shape = { low: input.low, mode: input.value, high: input.high };
-    for (let i = firstDraw; i < length; i++) values[i] = triangularQuantile(shape, random());
-    return { values, stride: 1 };
-  };
-  const { stated, kept } = evaluateAll(keep, inputColumn, length);
-
-  const columnOf = (quantity: Quantity): Column => {
-    const column = kept.get(quantity);
-    if (!column) throw new Error(`the draws of "${quantity.label}" were not kept`);
-    return column;
-  };
-  const inputsOf = (root: Quantity): Input[] => inOrder([root]).filter((each): each is Input => each.kind === "input");
+export function runStudy(
+  keep: readonly Quantity[],
+  options: { seed: number; draws: number; others?: readonly Quantity[] },
+): Study {
+  const graph = graphOf([...keep, ...(options.others ?? [])]);
+  refuseTwins(graph);
+  const stated = statedValues(graph);
+  const program = programFor(graph, stated);
+  const kept = new Map<number, Float64Array>();
+  const wanted = new Uint8Array(graph.order.length);
+  for (const place of keep.map(graph.place)) {
+    if (kept.has(place)) continue;
+    kept.set(place, new Float64Array(options.draws).fill(graph.varies[place] === 1 ? 0 : (stated[place] as number)));
+    wanted[place] = 1;
+  }
+  runProgram(program, {
+    count: options.draws,
+    fillInput: drawing(options.seed),
+    wanted,
+    take: (place, values, start, count) => kept.get(place)?.set(values.subarray(0, count), start),
+  });
+  const known: Known = { graph, stated, program, seed: options.seed };
 
   return {
-    stated(quantity) {
-      const value = stated.get(quantity);
-      if (value === undefined) throw new Error(`"${quantity.label}" was not evaluated`);
-      return value;
-    },
+    stated: (quantity) => stated[graph.place(quantity)] as number,
     draws(quantity) {
-      const { values, stride } = columnOf(quantity);
-      return stride === 1 ? values.subarray(firstDraw) : new Float64Array(options.draws).fill(values[0] as number);
+      const draws = kept.get(graph.place(quantity));
+      if (!draws) throw new Error(`the draws of "${quantity.label}" were not kept`);
+      return draws;
     },
-    tornado(total) {
-      const { values, stride } = columnOf(total);
-      const ends = inputsOf(total).flatMap((input) => {
-        const at = place.get(input);
-        if (at === undefined || stride === 0) return [];
-        return [{ group: input.group, low: values[at] as number, high: values[at + 1] as number }];
-      });
-      return tornadoLines(values[0] as number, ends);
-    },
-    inputsOf,
+    meansOver: (draws, quantities) => meansOver(known, draws, quantities),
+    varies: (quantity) => graph.varies[graph.place(quantity)] === 1,
+    tornado: (total) => tornadoOf(known, total),
+    inputsOf: (root) => inputsUnder(graph, under(graph, [graph.place(root)])),
   };
 }
 
-/** Uncertain inputs, each once. Two different inputs of one id would share their draws: a mistake. */
-function uncertainInputs(roots: readonly Quantity[]): Input[] {
-  const byId = new Map<string, Input>();
-  for (const each of inOrder(roots)) {
-    if (each.kind !== "input" || !(each.high > each.low)) continue;
-    if (byId.has(each.id)) throw new Error(`two inputs have the id "${each.id}"`);
-    byId.set(each.id, each);
+type Known = { graph: Graph; stated: Float64Array; program: readonly Operation[]; seed: number };
+
+function meansOver(
+  { graph, stated, program, seed }: Known,
+  draws: Int32Array,
+  quantities: readonly Quantity[],
+): number[] {
+  const sums = new Float64Array(graph.order.length);
+  const wanted = new Uint8Array(graph.order.length);
+  const places = quantities.map(graph.place);
+  for (const place of places) wanted[place] = 1;
+  runProgram(program, {
+    count: draws.length,
+    fillInput: drawing(seed, draws),
+    wanted,
+    take: (place, values, _, count) => {
+      let sum = sums[place] as number;
+      for (let i = 0; i < count; i++) sum += values[i] as number;
+      sums[place] = sum;
+    },
+  });
+  return places.map((place) =>
+    graph.varies[place] === 1 ? (sums[place] as number) / draws.length : (stated[place] as number),
+  );
+}
+
+function tornadoOf({ graph, stated, program }: Known, total: Quantity): TornadoLine[] {
+  const place = graph.place(total);
+  const ends = inputEnds(graph, stated, program, { place, marks: under(graph, [place]) });
+  return tornadoLines(stated[place] as number, ends);
+}
+
+const inputsUnder = ({ order }: Graph, marks: Uint8Array): Input[] =>
+  order.filter((each, place): each is Input => marks[place] === 1 && each.kind === "input");
+
+/** Two different inputs of one id would share their draws: a mistake. */
+function refuseTwins({ order }: Graph): void {
+  const ids = new Set<string>();
+  for (const each of order) {
+    if (each.kind !== "input" || !isUncertain(each)) continue;
+    if (ids.has(each.id)) throw new Error(`two inputs have the id "${each.id}"`);
+    ids.add(each.id);
   }
-  return [...byId.values()];
 }

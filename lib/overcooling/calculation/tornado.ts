@@ -1,7 +1,7 @@
 import type { Input } from "./quantity";
 
-/** Total with the inputs of one group at their low and at their high ends; low may give the higher total. */
-export type TornadoLine = { id: string; label: string; lowTotal: number; highTotal: number };
+/** Total with the inputs of one group at their low and at their high ends; low may give the higher total; `inputs` says how many inputs the line stands for. */
+export type TornadoLine = { id: string; label: string; lowTotal: number; highTotal: number; inputs: number };
 
 /** Total with one input at its ends. */
 export type Ends = { group: Input["group"]; low: number; high: number };
@@ -21,7 +21,7 @@ export function tornadoLines(base: number, ends: readonly Ends[]): TornadoLine[]
 
 function lineOf(base: number, group: readonly Ends[]): TornadoLine {
   const [first] = group as [Ends];
-  const name = { id: first.group.id, label: first.group.label };
+  const name = { id: first.group.id, label: first.group.label, inputs: group.length };
   if (group.length === 1) return { ...name, lowTotal: first.low, highTotal: first.high };
   const root = (of: (each: Ends) => number): number => Math.sqrt(group.reduce((sum, each) => sum + of(each) ** 2, 0));
   const rises = group.reduce((sum, each) => sum + each.high - each.low, 0) >= 0 ? 1 : -1;

@@ -1,7 +1,7 @@
 import type { VavSystemType } from "@/lib/assumptions/system-type";
 import type { AssessmentInput } from "../assessment-input";
 import { type Quantity, type Step, step } from "../calculation/quantity";
-import { type ComponentModel, componentOfBuilding, costOf } from "../component-model";
+import { type ComponentModel, componentOfBuilding } from "../component-model";
 import { fanKwh } from "../components/fan";
 import type { Plant, PlantWeather } from "../plant";
 import type { Row } from "../rows";
@@ -120,7 +120,7 @@ export function airflowComponents(
   const reheat = reheatEnergy({ excess: airflow.excess, reheatHours, heatingSetpoint, mechanicalFraction }, plant, "");
   const fan = { electric: fanElectricity(plant, airflow), heat: null };
   const whole = (id: "deadband" | "reheat" | "fan", energy: { electric: Step; heat: Step | null }): ComponentModel =>
-    componentOfBuilding(id, energy, costOf(id, energy, plant, input.currency), rows);
+    componentOfBuilding(id, energy, plant, input.currency, rows);
   return [whole("deadband", deadband), whole("reheat", reheat), whole("fan", fan)];
 }
 

@@ -7,7 +7,6 @@ import {
   type ComponentModel,
   componentOfBuilding,
   componentOfCells,
-  costOf,
   type TierModel,
   tierModel,
 } from "../component-model";
@@ -18,7 +17,7 @@ import { airflowComponents, assumedAirflow } from "./assumed-airflow";
 import { floorArea, presentSetpoint } from "./estimate-quantities";
 import { zoneHeatLoss } from "./heat-loss";
 import { heatRemovalCell } from "./heater-cells";
-import { complaintCell, demandCell } from "./people-and-peak-cells";
+import { complaintCell, demandCells } from "./people-and-peak-cells";
 
 const present = <T>(each: T | null): each is T => each !== null;
 
@@ -48,7 +47,7 @@ export function estimateTier(
     terms: [plant.targetTemp, setpoint],
     compute: (targetC, setpointC) => Math.max(0, targetC - setpointC),
   });
-  const demand = rows.map((row) => demandCell(row, { heatLoss: zoneHeatLoss(row, plant), belowTarget }, plant, input));
+  const demand = demandCells(rows, (row) => ({ heatLoss: zoneHeatLoss(row, plant), belowTarget }), plant, input);
   return tierModel(
     1,
     [
@@ -60,7 +59,7 @@ export function estimateTier(
       ),
       setpointComponent(input, plant, rows, heatLoss, setpoint),
       ...(airflow ? airflowComponents(input, plant, rows, airflow) : []),
-      componentOfCells("demand", demand.filter(present), currency),
+      componentOfCells("demand", demand, currency),
       componentOfCells("complaints", rows.map((row) => complaintCell(row, input)).filter(present), currency),
     ],
     currency,
@@ -143,5 +142,5 @@ function setpointComponent(
     notes: ["Only hours in which zones are held by the cooling setpoint; sensible heat only."],
   });
   const energy = { electric, heat: null };
-  return componentOfBuilding("setpoint", energy, costOf("setpoint", energy, plant, input.currency), rows);
+  return componentOfBuilding("setpoint", energy, plant, input.currency, rows);
 }

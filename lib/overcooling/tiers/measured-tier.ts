@@ -16,7 +16,7 @@ import { type HeatSplit, heatRemovalCell } from "./heater-cells";
 import { type MeasuredFan, measuredFan } from "./measured-fan";
 import { type MeasuredZone, measuredZone } from "./measured-zone";
 import { outdoorAirFraction } from "./outdoor-air-fraction";
-import { complaintCell, demandCell } from "./people-and-peak-cells";
+import { complaintCell, demandCells } from "./people-and-peak-cells";
 
 const present = <T>(each: T | null): each is T => each !== null;
 
@@ -47,7 +47,7 @@ export function measuredTier(
       }),
       currency,
     );
-  const demand = rows.map((row) => demandCell(row, byRow.get(row) ?? null, plant, input)).filter(present);
+  const demand = demandCells(rows, (row) => byRow.get(row) ?? null, plant, input);
   return tierModel(
     2,
     [
@@ -76,7 +76,7 @@ function fanComponent(
     const share = fan.shareOf(row);
     if (share) shares.set(row, share);
   }
-  return componentOfBuilding("fan", energy, costOf("fan", energy, plant, currency), [...shares.keys()], (row) => {
+  return componentOfBuilding("fan", energy, plant, currency, [...shares.keys()], (row) => {
     const share = shares.get(row);
     if (!share) throw new Error("a row without a share of the fan was asked for one");
     return share;

@@ -4,6 +4,7 @@ import { rowLabel } from "../component-model";
 import { measuredSetpointKwh } from "../components/setpoint";
 import type { Plant, PlantWeather } from "../plant";
 import type { Row } from "../rows";
+import { withOwnTarget } from "../zone-target";
 import { deadbandElectricity, reheatEnergy } from "./airflow-steps";
 import { zoneHeatLoss } from "./heat-loss";
 import { type ZoneAirflow, zoneAirflow } from "./zone-airflow";
@@ -26,8 +27,9 @@ export function measuredZone(
   row: Row,
   record: NonNullable<Row["record"]>,
   system: SystemType,
-  plant: Plant & { weather: PlantWeather },
+  shared: Plant & { weather: PlantWeather },
 ): MeasuredZone {
+  const plant = withOwnTarget(shared, row);
   const of = `, ${rowLabel(row)}`;
   const states = zoneStates(row, record, plant);
   const heatLoss = zoneHeatLoss(row, plant);

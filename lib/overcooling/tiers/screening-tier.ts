@@ -1,19 +1,12 @@
 import type { AssessmentInput } from "../assessment-input";
 import { step } from "../calculation/quantity";
-import {
-  type Cell,
-  componentOfBuilding,
-  componentOfCells,
-  costOf,
-  type TierModel,
-  tierModel,
-} from "../component-model";
+import { type Cell, componentOfBuilding, componentOfCells, type TierModel, tierModel } from "../component-model";
 import { screeningKwh } from "../components/screening";
 import type { Plant } from "../plant";
 import type { Row } from "../rows";
 import { floorArea, presentSetpoint } from "./estimate-quantities";
 import { screeningHeatRemovalCell } from "./heater-cells";
-import { complaintCell, demandCell } from "./people-and-peak-cells";
+import { complaintCell, demandCells } from "./people-and-peak-cells";
 
 const present = <T>(each: T | null): each is T => each !== null;
 
@@ -35,7 +28,11 @@ export function screeningTier(
         currency,
       ),
       setpointByPercentage(input, plant, rows),
-      componentOfCells("demand", rows.map((row) => demandCell(row, null, plant, input)).filter(present), currency),
+      componentOfCells(
+        "demand",
+        demandCells(rows, () => null, plant, input),
+        currency,
+      ),
       componentOfCells("complaints", rows.map((row) => complaintCell(row, input)).filter(present), currency),
     ],
     currency,
@@ -68,6 +65,5 @@ function setpointByPercentage(input: AssessmentInput, plant: Plant, rows: readon
     notes: ["The percentage stands for setpoint, minimum airflow and fan together; none of them is counted again."],
   });
   const energy = { electric, heat: null };
-  const money = costOf("setpoint-screening", energy, plant, input.currency);
-  return componentOfBuilding("setpoint-screening", energy, money, rows);
+  return componentOfBuilding("setpoint-screening", energy, plant, input.currency, rows);
 }

@@ -8,21 +8,30 @@ import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { parseInput } from "../parse";
 
-const overrideInput = z
-  .object({
-    value: z.number("Give the value as a number."),
-    low: z.number("Give the lowest plausible value as a number."),
-    high: z.number("Give the highest plausible value as a number."),
+const numbers = z.object({
+  value: z.number("Give the value as a number."),
+  low: z.number("Give the lowest plausible value as a number."),
+  high: z.number("Give the highest plausible value as a number."),
+});
+
+const inOrder = {
+  check: (each: z.output<typeof numbers>): boolean => each.low <= each.value && each.value <= each.high,
+  refusal: { path: ["value"], message: "The value must lie between the lowest and the highest plausible value." },
+};
+
+/** A value with its range, without the reason that saving it takes. */
+export const overrideValues = numbers.refine(inOrder.check, inOrder.refusal);
+export type OverrideValues = z.input<typeof overrideValues>;
+
+const overrideInput = numbers
+  .extend({
     reason: z
       .string()
       .trim()
       .min(3, "Say why: a measurement, a nameplate, a contract. The next reader will ask.")
       .max(500, "Keep the reason under 500 characters."),
   })
-  .refine((each) => each.low <= each.value && each.value <= each.high, {
-    path: ["value"],
-    message: "The value must lie between the lowest and the highest plausible value.",
-  });
+  .refine(inOrder.check, inOrder.refusal);
 
 export type OverrideInput = z.input<typeof overrideInput>;
 

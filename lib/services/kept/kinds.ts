@@ -1,11 +1,20 @@
 import { QUALITY, ZONE_QUALITY } from "../data-quality/read";
 import { METER } from "../meter/read";
-import { COST, FIGURE_WORKING } from "../overcooling/shown";
+import { COST, FIGURE_WORKING, TARGET_CURVE } from "../overcooling/shown";
 import { ZONE_DAYS } from "../zones/days";
 import { ZONES } from "../zones/shown";
 import type { ResultKind } from "./result-kind";
 
-const ALL: readonly ResultKind<unknown>[] = [ZONES, COST, QUALITY, FIGURE_WORKING, ZONE_DAYS, ZONE_QUALITY, METER];
+const ALL: readonly ResultKind<unknown>[] = [
+  ZONES,
+  COST,
+  QUALITY,
+  FIGURE_WORKING,
+  TARGET_CURVE,
+  ZONE_DAYS,
+  ZONE_QUALITY,
+  METER,
+];
 
 const BY_NAME = new Map(ALL.map((kind) => [kind.name, kind]));
 

@@ -1,6 +1,7 @@
 import type { BuildingRow } from "@/db/queries/buildings";
 import { assessBuilding } from "@/lib/overcooling/assess-building";
 import type { BuildingAssessment } from "@/lib/overcooling/assessment";
+import type { AssessmentInput } from "@/lib/overcooling/assessment-input";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import { cached, fingerprintOf } from "../cached";
@@ -22,13 +23,19 @@ export async function readCostOfOvercooling(ctx: Context, buildingId: number): P
   return costOf(ctx, findBuildingOrRefuse(ctx, buildingId));
 }
 
+/** What a building's cost rests on as it stands now. */
+export async function currentAssessmentInput(ctx: Context, building: BuildingRow): Promise<AssessmentInput> {
+  const threshold = seasonThresholdC(ctx, building.id);
+  return assessmentInput(ctx, building, await readBuildingAnalysis(ctx, building, threshold), threshold);
+}
+
 async function costOf(ctx: Context, building: BuildingRow): Promise<CostOfOvercooling> {
   const threshold = seasonThresholdC(ctx, building.id);
   const analysis = await readBuildingAnalysis(ctx, building, threshold);
   const input = await assessmentInput(ctx, building, analysis, threshold);
   const { weather, ...rest } = input;
   const fingerprint = fingerprintOf({
-    version: 4,
+    version: 5,
     rest,
     weather: weather && [Array.from(weather.dryBulbC), Array.from(weather.occupied)],
   });

@@ -16,6 +16,7 @@ import { groupBy } from "../group-by";
 import { unpackDryBulbC } from "../weather/import";
 import type { BuildingAnalysis } from "../zone-analysis/read";
 import { coldReportsPerYear } from "./cold-reports";
+import { tariffDetail, type WeatherCalendar } from "./tariff-detail";
 
 /** Seed of every assessment: the same data give the same figures on any machine. */
 const SEED = 20_260_101;
@@ -28,9 +29,9 @@ export async function assessmentInput(
   analysis: BuildingAnalysis,
   seasonThresholdC: number,
 ): Promise<AssessmentInput> {
-  const weather = weatherOf(ctx, building, analysis);
-  const bins =
-    weather && annualOccupiedBins({ outdoorAirTempC: weather.dryBulbC, occupied: weather.occupied }, seasonThresholdC);
+  const known = weatherOf(ctx, building, analysis);
+  const weather = known?.year ?? null;
+  const bins = seasonBins(weather, seasonThresholdC);
   return {
     currency: building.currency,
     floorAreaM2: building.floorAreaM2,
@@ -44,6 +45,7 @@ export async function assessmentInput(
       pricePerKwh: building.electricityPricePerKwh,
       demandPricePerKw: building.demandPricePerKw,
       demandMonths: building.demandMonths,
+      ...tariffDetail(ctx, building, known, seasonThresholdC),
     },
     heatPricePerKwh: building.heatPricePerKwh,
     complaint:
@@ -53,23 +55,32 @@ export async function assessmentInput(
     weather,
     assumptions: resolveAssumptions(ctx, building.id),
     zones: await zonesOf(ctx, building, analysis, { bins, seasonThresholdC }),
+    meteredSaving: null,
     seed: SEED,
     draws: DRAWS,
   };
 }
 
+/** Occupied cooling-season hours of the weather year by outdoor bin; null without a weather year. */
+export const seasonBins = (weather: AssessmentInput["weather"], seasonThresholdC: number): AnnualBin[] | null =>
+  weather && annualOccupiedBins({ outdoorAirTempC: weather.dryBulbC, occupied: weather.occupied }, seasonThresholdC);
+
 /** The weather year with the occupied part of each hour; its calendar is that of the record's end, else of today. */
-function weatherOf(ctx: Context, building: BuildingRow, { record }: BuildingAnalysis): AssessmentInput["weather"] {
+function weatherOf(
+  ctx: Context,
+  building: BuildingRow,
+  { record }: BuildingAnalysis,
+): { year: NonNullable<AssessmentInput["weather"]>; calendar: WeatherCalendar } | null {
   const row = findWeatherYear(ctx.db, building.id);
   if (!row) return null;
   const at = record ? (record.toUtcSeconds - 1) * 1000 : ctx.now;
-  const { occupied } = occupiedWeatherYear({
-    hours: findOccupiedHours(ctx.db, building.id),
+  const calendar = {
     timeZone: building.timeZone,
     utcOffsetHours: row.utcOffsetHours,
     calendarYear: Number(localDateAt(at, building.timeZone).slice(0, 4)),
-  });
-  return { dryBulbC: unpackDryBulbC(row), occupied };
+  };
+  const { occupied } = occupiedWeatherYear({ hours: findOccupiedHours(ctx.db, building.id), ...calendar });
+  return { year: { dryBulbC: unpackDryBulbC(row), occupied }, calendar };
 }
 
 /** Median of the zones' occupied cooling setpoints where they are trended, else what the building's people said. */
@@ -102,6 +113,7 @@ async function zonesOf(
       zoneId: zone.id,
       code: zone.code,
       floorAreaM2: zone.floorAreaM2,
+      targetZoneAirTempC: zone.targetZoneAirTempC,
       designAirflowM3ps: zone.designAirflowM3ps,
       minimumAirflowM3ps: known ? known.limits.minimumAirflowM3ps : zone.minimumAirflowM3ps,
       minimumAirflowOrigin: minimumOrigin(known?.minimumAirflowOrigin, zone.minimumAirflowM3ps),
@@ -109,6 +121,7 @@ async function zonesOf(
       exposure: known?.exposure ?? null,
       devices: (devices.get(zone.id) ?? []).map((device) => assessedDevice(device, sheetOf(device, building))),
       coldReportsPerYear: reports.get(zone.id) ?? 0,
+      fixInProgress: zone.fixInProgress !== "",
     };
   });
 }

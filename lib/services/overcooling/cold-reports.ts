@@ -1,5 +1,6 @@
 import type { BuildingRow } from "@/db/queries/buildings";
 import { listComfortReports } from "@/db/queries/comfort";
+import { listZones } from "@/db/queries/zones";
 import { isCold } from "@/lib/trends/diagnosis/report-counts";
 import { airAtReports } from "../comfort-reports/air-at-reports";
 import type { Context } from "../context";
@@ -23,10 +24,12 @@ export async function coldReportsPerYear(
     (report) => report.reportedAtMs / 1000 < until && isCold({ ...report, desk: null, zoneAirTempC: null }),
   );
   const air = record ? await airAtReports(ctx, building.id, cold, seasonThresholdC) : null;
-  const counted = cold.filter((_, i) => {
+  const targets = new Map(listZones(ctx.db, building.id).map((zone) => [zone.id, zone.targetZoneAirTempC]));
+  const counted = cold.filter((report, i) => {
     const then = air?.[i];
     if (!then) return true;
-    return then.inCoolingSeason && (then.zoneAirTempC ?? Number.POSITIVE_INFINITY) < building.targetZoneAirTempC;
+    const target = targets.get(report.zoneId) ?? building.targetZoneAirTempC;
+    return then.inCoolingSeason && (then.zoneAirTempC ?? Number.POSITIVE_INFINITY) < target;
   });
   const counts = new Map<number, number>();
   for (const { zoneId } of counted) counts.set(zoneId, (counts.get(zoneId) ?? 0) + 1);

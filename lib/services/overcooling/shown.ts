@@ -1,8 +1,10 @@
 import type { Assessed, BuildingAssessment } from "@/lib/overcooling/assessment";
+import type { TargetCurve } from "@/lib/overcooling/target-curve";
 import { cutWorking, type Working } from "@/lib/working/working";
 import type { Input } from "../kept/inputs";
 import type { ResultKind } from "../kept/result-kind";
 import { type CostOfOvercooling, readCostOfOvercooling } from "./assess";
+import { readTargetCurve } from "./target-curve";
 
 /** The cost rests on everything of a building but the files that brought it. */
 const INPUTS = ["trends", "mapping", "zones", "devices", "reports", "building", "assumptions", "weather"] as const;
@@ -10,7 +12,7 @@ const INPUTS = ["trends", "mapping", "zones", "devices", "reports", "building", 
 /** The cost with one level of every working, as pages write it out; what lies deeper is kept figure by figure. */
 export const COST: ResultKind<CostOfOvercooling> = {
   name: "cost",
-  version: 1,
+  version: 2,
   inputs: INPUTS satisfies readonly Input[],
   async workOut(ctx, building) {
     const cost = await readCostOfOvercooling(ctx, building.id);
@@ -21,7 +23,7 @@ export const COST: ResultKind<CostOfOvercooling> = {
 /** The whole working of one figure, by the name that its page has; null when there is no such figure. */
 export const FIGURE_WORKING: ResultKind<{ working: Working | null }> = {
   name: "working",
-  version: 1,
+  version: 2,
   inputs: INPUTS,
   async workOut(ctx, building, figure) {
     const { assessment } = await readCostOfOvercooling(ctx, building.id);
@@ -29,13 +31,15 @@ export const FIGURE_WORKING: ResultKind<{ working: Working | null }> = {
   },
 };
 
-/** The working that an address names: a component, `zone-<id>`, `electricity`, `heat`, `emissions` or `total`. */
+/** The working that an address names: a component, `zone-<id>`, `electricity`, `heat`, `emissions`, `avoidable`, ... */
 function workingOf(assessed: Assessed, figure: string): Working | null {
   const totals = new Map([
     ["total", assessed.working],
     ["electricity", assessed.energy.electricKwh.working],
     ["heat", assessed.energy.heatKwh.working],
     ["emissions", assessed.emissionsKgCo2.working],
+    ["avoidable", assessed.avoidable.working],
+    ["heaters-outside-season", assessed.heatingSeason?.working ?? null],
   ]);
   const zone = assessed.zones.find((each) => `zone-${each.zoneId ?? "rest"}` === figure);
   const component = assessed.components.find((each) => each.id === figure);
@@ -47,6 +51,14 @@ export function isFigure(assessment: BuildingAssessment, figure: string): boolea
   return assessment.status === "ok" && workingOf(assessment, figure) !== null;
 }
 
+/** The cost against other targets, for its page. */
+export const TARGET_CURVE: ResultKind<TargetCurve> = {
+  name: "target-curve",
+  version: 1,
+  inputs: INPUTS,
+  workOut: (ctx, building) => readTargetCurve(ctx, building.id),
+};
+
 function withoutDepth(assessment: BuildingAssessment): BuildingAssessment {
   if (assessment.status !== "ok") return assessment;
   const cut = <T extends { working: Working }>(each: T): T => ({ ...each, working: cutWorking(each.working, 0) });
@@ -55,6 +67,8 @@ function withoutDepth(assessment: BuildingAssessment): BuildingAssessment {
     working: cut(assessment).working,
     energy: { electricKwh: cut(assessment.energy.electricKwh), heatKwh: cut(assessment.energy.heatKwh) },
     emissionsKgCo2: cut(assessment.emissionsKgCo2),
+    avoidable: cut(assessment.avoidable),
+    heatingSeason: assessment.heatingSeason && cut(assessment.heatingSeason),
     components: assessment.components.map(cut),
     zones: assessment.zones.map(cut),
   };

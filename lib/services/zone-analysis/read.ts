@@ -50,7 +50,10 @@ export async function readBuildingAnalysis(
       if (analysis) analyses.push(analysis);
       continue;
     }
-    const done = await analyseZone(ctx, await whole(), zone, target);
+    const done = await analyseZone(ctx, await whole(), zone, {
+      ...target,
+      targetZoneAirTempC: zone.targetZoneAirTempC ?? target.targetZoneAirTempC,
+    });
     const result: KeptZoneAnalysis = { analysis: done?.analysis ?? null };
     ctx.results.save({ buildingId: building.id, subject, restsOn: fingerprint, workedOutAtMs: ctx.now, result });
     if (done) {
@@ -112,7 +115,13 @@ async function zoneFingerprints(
     points: byZone.get(null) ?? [],
   });
   return zones.map((zone) =>
-    fingerprintOf([shared, zone.minimumAirflowM3ps, zone.designAirflowM3ps, byZone.get(zone.id) ?? []]),
+    fingerprintOf([
+      shared,
+      zone.minimumAirflowM3ps,
+      zone.designAirflowM3ps,
+      zone.targetZoneAirTempC,
+      byZone.get(zone.id) ?? [],
+    ]),
   );
 }
 

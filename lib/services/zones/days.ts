@@ -77,7 +77,7 @@ async function workOut(
     states: zoneStates(grids, limits, { damperMinimumPct }),
     counted: coolingSeasonMask(grids, thresholdC),
     days,
-    targetZoneAirTempC: building.targetZoneAirTempC,
+    targetZoneAirTempC: analysis.exposure.targetZoneAirTempC,
   });
   const ranges = (kind: PointKind): (SpanRange | null)[] => {
     const found = series[kind];

@@ -28,6 +28,13 @@ export const zoneInput = z
       .min(0, "The minimum airflow cannot be negative.")
       .nullable()
       .default(null),
+    targetZoneAirTempC: z
+      .number("Give the zone's target as a number.")
+      .min(18, "The target zone air temperature must lie between 18 and 30 °C (64 and 86 °F).")
+      .max(30, "The target zone air temperature must lie between 18 and 30 °C (64 and 86 °F).")
+      .nullable()
+      .optional(),
+    fixInProgress: z.string().trim().max(200, "Keep it under 200 characters.").optional(),
   })
   .superRefine((value, refinement) => {
     if (

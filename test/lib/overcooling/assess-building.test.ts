@@ -147,20 +147,44 @@ test("a blended price goes without a demand line and is worth less than its face
   const blended = ok(
     office({
       draws: 300,
-      electricity: { kind: "blended", pricePerKwh: 0.1, demandPricePerKw: null, demandMonths: null },
+      electricity: {
+        kind: "blended",
+        pricePerKwh: 0.1,
+        demandPricePerKw: null,
+        demandMonths: null,
+        pricedHours: null,
+        demandYear: null,
+      },
     }),
   );
   expect(stated(blended, "demand")).toBeUndefined();
   const marginal = ok(
     office({
       draws: 300,
-      electricity: { kind: "marginal", pricePerKwh: 0.1, demandPricePerKw: null, demandMonths: null },
+      electricity: {
+        kind: "marginal",
+        pricePerKwh: 0.1,
+        demandPricePerKw: null,
+        demandMonths: null,
+        pricedHours: null,
+        demandYear: null,
+      },
     }),
   );
   expect(stated(blended, "setpoint")).toBeCloseTo(0.8 * (stated(marginal, "setpoint") as number), 9);
   expect(codes(blended)).toContain("demand-inside-blended-price");
   const withDemand = ok(
-    office({ draws: 300, electricity: { kind: "blended", pricePerKwh: 0.1, demandPricePerKw: 12, demandMonths: 5 } }),
+    office({
+      draws: 300,
+      electricity: {
+        kind: "blended",
+        pricePerKwh: 0.1,
+        demandPricePerKw: 12,
+        demandMonths: 5,
+        pricedHours: null,
+        demandYear: null,
+      },
+    }),
   );
   expect(withDemand.headline).toEqual(blended.headline);
 });

@@ -66,6 +66,7 @@ export function zone(
     coolingSeasonHours: annual.coolingSeasonHours,
     byState,
     byOutdoorBin: null,
+    byTarget: [],
     occupiedZoneAirTempC: null,
     hasTrend: {
       coolingSetpoint: true,
@@ -83,6 +84,7 @@ export function zone(
     zoneId,
     code: `1-${String(zoneId).padStart(2, "0")}`,
     floorAreaM2: 140,
+    targetZoneAirTempC: null,
     designAirflowM3ps: 0.6,
     minimumAirflowM3ps: 0.18,
     minimumAirflowOrigin: "entered",
@@ -90,6 +92,7 @@ export function zone(
     exposure,
     devices: [],
     coldReportsPerYear: 0,
+    fixInProgress: false,
     ...changes,
   };
 }
@@ -122,7 +125,14 @@ export function office(changes: Partial<AssessmentInput> = {}): AssessmentInput 
     systemType: "vav-reheat-high-minimum",
     hasEconomizer: true,
     heatingFuel: "gas",
-    electricity: { kind: "marginal", pricePerKwh: 0.085, demandPricePerKw: 12, demandMonths: 5 },
+    electricity: {
+      kind: "marginal",
+      pricePerKwh: 0.085,
+      demandPricePerKw: 12,
+      demandMonths: 5,
+      pricedHours: null,
+      demandYear: null,
+    },
     heatPricePerKwh: 1 / 29.3071,
     complaint: { hours: 1, labourPricePerHour: 55 },
     weather: { dryBulbC: GREENSBORO_C, occupied: WORKED_HOURS },
@@ -139,6 +149,7 @@ export function office(changes: Partial<AssessmentInput> = {}): AssessmentInput 
         { devices: i % 2 === 0 ? [heater(100 + 2 * i), heater(101 + 2 * i)] : [], coldReportsPerYear: i % 3 },
       ),
     ),
+    meteredSaving: null,
     seed: 20260101,
     draws: 5000,
     ...changes,

@@ -20,11 +20,13 @@ test("energy and emissions open into workings of their stated values", () => {
   const { energy, emissionsKgCo2 } = assessed();
   for (const range of [energy.electricKwh, energy.heatKwh, emissionsKgCo2])
     expect(range.working.result.value).toBeCloseTo(range.stated, 9);
-  const [electric, factor, heat, heatFactor] = emissionsKgCo2.working.terms.map((term) => term.value) as number[];
-  expect((electric as number) * (factor as number) + (heat as number) * (heatFactor as number)).toBeCloseTo(
-    emissionsKgCo2.stated,
-    9,
-  );
+  const scopes = emissionsKgCo2.working.terms.map(({ working }) => {
+    const [kwh, factor] = (working?.terms ?? []).map((term) => term.value) as [number, number];
+    return kwh * factor;
+  });
+  expect(scopes).toHaveLength(2);
+  expect((scopes[0] as number) + (scopes[1] as number)).toBeCloseTo(emissionsKgCo2.stated, 9);
+  expect(emissionsKgCo2.working.terms.map((term) => /scope (\d)/.exec(term.label)?.[1])).toEqual(["2", "1"]);
 });
 
 test("every zone's working adds its components up to its stated cost", () => {

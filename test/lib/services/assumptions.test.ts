@@ -1,8 +1,10 @@
 import { expect, it } from "vitest";
 import { listOverrideHistory } from "@/db/queries/assumption-overrides";
 import { overrideAssumption, withdrawOverride } from "@/lib/services/assumptions/override";
+import { previewOverride } from "@/lib/services/assumptions/preview";
 import { readAssumptions } from "@/lib/services/assumptions/resolve";
-import { smallOffice } from "@/test/factories/office";
+import { registerDevice } from "@/lib/services/devices/register";
+import { heaterInput, smallOffice } from "@/test/factories/office";
 import { refusalOf } from "@/test/support/refusal";
 
 const ID = "supply-air-temp";
@@ -47,4 +49,25 @@ it("refuses a value outside its range, one without a reason and an assumption th
   expect((await refused(ID, { low: Number.NaN })).fieldErrors.low).toMatch(/lowest plausible value as a number/);
   expect((await refused("colour-of-the-door", {})).code).toBe("not-found");
   expect(listOverrideHistory(ctx.db, buildingId, ID)).toEqual([]);
+});
+
+it("shows what a value would make of the cost without saving it, and needs no reason for that", async () => {
+  const { ctx, buildingId } = smallOffice({ presentCoolingSetpointC: 21 });
+  registerDevice(ctx, buildingId, heaterInput());
+  const before = readAssumptions(ctx, buildingId);
+  const effect = await previewOverride(ctx, buildingId, "heater-in-overcooled-hours-fraction", {
+    value: 0.3,
+    low: 0.3,
+    high: 0.3,
+  });
+  expect(effect.before?.stated).toBeGreaterThan(effect.after?.stated as number);
+  expect(effect.before?.tier).toBe(effect.after?.tier);
+  expect(readAssumptions(ctx, buildingId)).toEqual(before);
+  expect(listOverrideHistory(ctx.db, buildingId, ID)).toEqual([]);
+  const crossed = await previewOverride(ctx, buildingId, "return-air-temp", { value: 13, low: 13, high: 13 });
+  expect(crossed.after).toBeNull();
+  expect(crossed.refusals.map((each) => each.code)).toContain("air-temperatures-crossed");
+  expect(
+    (await refusalOf(() => previewOverride(ctx, buildingId, ID, { value: 15, low: 12, high: 13 }))).message,
+  ).toMatch(/between the lowest and the highest/);
 });

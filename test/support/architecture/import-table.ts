@@ -70,7 +70,7 @@ const SENTENCES = [
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */
-const LIVE_CALCULATIONS = ["lib/electrical/device-sheet"];
+const LIVE_CALCULATIONS = ["lib/electrical/device-sheet", "lib/overcooling/live-effect"];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];
 const STORES = ["db/client.ts", "db/trends", "db/results.ts", "db/uploads.ts", "db/passing-files.ts"];

@@ -16,8 +16,24 @@ export function AssessmentRemarks({ cost, assessed, building }: Props) {
   return (
     <>
       <Remark title="Target">
-        <Link href={`${path}/settings#targetZoneAirTempC`}>Change it in the settings</Link>; figures follow.
+        <Link href={`${path}/settings#targetZoneAirTempC`}>Change it in the settings</Link>; figures follow.{" "}
+        <Link href={`${path}/target`}>What other targets would mean</Link>.
       </Remark>
+      <Remark title="Of it avoidable in a first year">
+        <Link href={`${path}/working/avoidable`}>
+          <Range range={assessed.avoidable} unit="" prefix={sign} per="a year" />
+        </Link>
+        {assessed.avoidable.zonesLeftOut.length > 0
+          ? `; without the zones with a fix in progress: ${assessed.avoidable.zonesLeftOut.join(", ")}`
+          : null}
+      </Remark>
+      {assessed.heatingSeason ? (
+        <Remark title="Heaters outside the season, not in it">
+          <Link href={`${path}/working/heaters-outside-season`}>
+            <Range range={assessed.heatingSeason} unit="" prefix={sign} per="a year" />
+          </Link>
+        </Remark>
+      ) : null}
       <Remark title="Electricity">
         <Link href={`${path}/working/electricity`}>
           <Range range={assessed.energy.electricKwh} unit="kWh" per="a year" />

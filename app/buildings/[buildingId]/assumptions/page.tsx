@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { currencySign } from "@/app/_components/quantity/money-figure";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
 import { StandingNote } from "@/app/_components/standing/standing-note";
@@ -11,6 +12,7 @@ import { meterAssumptions } from "@/lib/services/meter/assumptions-used";
 import { COST } from "@/lib/services/overcooling/shown";
 import { standingNote } from "../standing-note";
 import { AssumptionDetail } from "./_components/assumption-detail";
+import { sensitivityOf, swingFigure } from "./effect";
 import { assumptionsLede, figure, rangeFigure, sourceWords, usedFirst } from "./view-model";
 
 export const metadata: Metadata = { title: "Assumptions" };
@@ -26,7 +28,9 @@ export default async function AssumptionsPage({ params }: Props) {
     const byMeter = meterAssumptions(ctx, id);
     return { building, assumptions: readAssumptions(ctx, id), assessment: cost.result?.assessment, byMeter, note };
   }, `/buildings/${id}/assumptions`);
-  const used = new Set([...(assessment?.status === "ok" ? assessment.assumptionIds : []), ...byMeter]);
+  const assessed = assessment?.status === "ok" ? assessment : null;
+  const used = new Set([...(assessed?.assumptionIds ?? []), ...byMeter]);
+  const sign = currencySign(building.currency);
   const groups = usedFirst(assumptions, used);
   return (
     <>
@@ -49,12 +53,27 @@ export default async function AssumptionsPage({ params }: Props) {
               { key: "value", head: "Value", align: "number", cell: (row) => figure(row.value) },
               { key: "range", head: "Range", align: "number", cell: (row) => rangeFigure(row) },
               { key: "unit", head: "Unit", cell: (row) => row.unit },
+              {
+                key: "swing",
+                head: "Moves the total by",
+                unit: sign.trim(),
+                align: "number",
+                cell: (row) => swingFigure(assessed, row.id),
+              },
               { key: "origin", head: "Is", cell: (row) => (row.origin === "entered" ? "your own" : "default") },
               { key: "source", head: "Source", cell: (row) => sourceWords(row) },
             ]}
             detail={(row) => ({
               summary: row.origin === "entered" ? "Change or withdraw" : "Give your own",
-              content: <AssumptionDetail buildingId={id} assumption={row} timeZone={building.timeZone} />,
+              content: (
+                <AssumptionDetail
+                  buildingId={id}
+                  assumption={row}
+                  timeZone={building.timeZone}
+                  sensitivity={assessed && sensitivityOf(assessed, row)}
+                  sign={sign}
+                />
+              ),
             })}
           />
         </Section>

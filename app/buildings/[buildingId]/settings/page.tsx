@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
@@ -17,7 +18,12 @@ export default async function SettingsPage({ params }: Props) {
     <>
       <PageHeading
         title="Settings"
-        lede="What the cost is counted by: the clock, the hours, the system and the prices."
+        lede={
+          <>
+            What the cost is counted by: the clock, the hours, the system and the prices. Time of use, blocks and a
+            ratchet stand on the <Link href={`/buildings/${building.id}/tariff`}>tariff page</Link>.
+          </>
+        }
       />
       <BuildingForm
         action={reviseBuildingAction.bind(null, building.id)}

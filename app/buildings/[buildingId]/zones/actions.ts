@@ -7,16 +7,16 @@ import { runAction } from "@/app/_server/run-action";
 import { addDesk } from "@/lib/services/desks/save";
 import { noteVerdict } from "@/lib/services/zone-verdicts/note";
 import { addZone, reviseZone } from "@/lib/services/zones/save";
-import { type AreaUnit, zoneInputFromForm } from "./form";
+import { type ZoneUnits, zoneInputFromForm } from "./form";
 
 export async function addZoneAction(
   buildingId: number,
-  areaUnit: AreaUnit,
+  units: ZoneUnits,
   _: FormState,
   form: FormData,
 ): Promise<FormState> {
   const outcome = await runAction(form, (ctx) =>
-    addZone(ctx, buildingId, zoneInputFromForm(postedValues(form), areaUnit)),
+    addZone(ctx, buildingId, zoneInputFromForm(postedValues(form), units)),
   );
   if (!outcome.ok) return outcome;
   revalidatePath(`/buildings/${buildingId}`, "layout");
@@ -26,12 +26,12 @@ export async function addZoneAction(
 export async function reviseZoneAction(
   buildingId: number,
   zoneId: number,
-  areaUnit: AreaUnit,
+  units: ZoneUnits,
   _: FormState,
   form: FormData,
 ): Promise<FormState> {
   const outcome = await runAction(form, (ctx) =>
-    reviseZone(ctx, buildingId, zoneId, zoneInputFromForm(postedValues(form), areaUnit)),
+    reviseZone(ctx, buildingId, zoneId, zoneInputFromForm(postedValues(form), units)),
   );
   if (!outcome.ok) return outcome;
   revalidatePath(`/buildings/${buildingId}`, "layout");

@@ -14,6 +14,7 @@ import { standingNote } from "../standing-note";
 import { AddDeskForm } from "./_components/add-desk-form";
 import { ZoneForm } from "./_components/zone-form";
 import { addDeskAction, addZoneAction } from "./actions";
+import { unitsOf } from "./form";
 import { zoneLines, zonesLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Zones" };
@@ -83,8 +84,8 @@ export default async function ZonesPage({ params }: Props) {
       </Section>
       <Section id="add" title="Add a zone">
         <ZoneForm
-          action={addZoneAction.bind(null, id, building.areaUnit)}
-          areaUnit={building.areaUnit}
+          action={addZoneAction.bind(null, id, unitsOf(building))}
+          units={unitsOf(building)}
           values={{}}
           submitLabel="Add the zone"
         />

@@ -1,15 +1,22 @@
 import { Button } from "@/app/_components/ui/button";
 import { DefinitionList } from "@/app/_components/ui/definition-list";
 import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
+import type { Sensitivity } from "@/lib/overcooling/live-effect";
 import { formatLocal } from "@/lib/time/format";
 import { overrideAction, withdrawAction } from "../actions";
 import { figure, rangeFigure } from "../view-model";
 import { OverrideForm } from "./override-form";
 
-type Props = { buildingId: number; assumption: ResolvedAssumption; timeZone: string };
+type Props = {
+  buildingId: number;
+  assumption: ResolvedAssumption;
+  timeZone: string;
+  sensitivity: Sensitivity | null;
+  sign: string;
+};
 
 /** What an assumption is used for, its default, who changed it, and the form to change it. */
-export function AssumptionDetail({ buildingId, assumption, timeZone }: Props) {
+export function AssumptionDetail({ buildingId, assumption, timeZone, sensitivity, sign }: Props) {
   const { id, appliesTo, source, override, byDefault, unit } = assumption;
   return (
     <>
@@ -35,6 +42,8 @@ export function AssumptionDetail({ buildingId, assumption, timeZone }: Props) {
         assumptionId={id}
         unit={unit}
         value={assumption}
+        sensitivity={sensitivity}
+        sign={sign}
       />
       {override ? (
         <form action={withdrawAction}>

@@ -19,7 +19,7 @@ import { formatTemperature } from "@/lib/units/format";
 import { standingNote } from "../../standing-note";
 import { ZoneForm } from "../_components/zone-form";
 import { noteVerdictAction, reviseZoneAction } from "../actions";
-import { formFromZone } from "../form";
+import { formFromZone, unitsOf } from "../form";
 import { DailyTable } from "./_components/daily-table";
 import { LowerMinimum } from "./_components/lower-minimum";
 import { PeriodForm } from "./_components/period-form";
@@ -62,13 +62,14 @@ export default async function ZonePage({ params, searchParams }: Props) {
     return { building, history, days: days.result ?? [], overview, isWorkedOut, note, record };
   }, `${path}/zones/${zoneId}`);
   const { zone } = history;
-  const target = formatTemperature(building.targetZoneAirTempC, building.temperatureUnit).text;
-  const differences = weekDifferences(overview, building.targetZoneAirTempC);
+  const targetZoneAirTempC = zone.targetZoneAirTempC ?? building.targetZoneAirTempC;
+  const target = formatTemperature(targetZoneAirTempC, building.temperatureUnit).text;
+  const differences = weekDifferences(overview, targetZoneAirTempC);
   return (
     <>
       <PageHeading
         title={zone.name ? `Zone ${zone.code}, ${zone.name}` : `Zone ${zone.code}`}
-        lede={isWorkedOut ? zoneLede(overview, building) : undefined}
+        lede={isWorkedOut ? zoneLede(overview, { ...building, targetZoneAirTempC }) : undefined}
       />
       <StandingNote note={note} hasFields />
       <Section id="why" title="Why, as far as the data says" wide>
@@ -144,9 +145,9 @@ export default async function ZonePage({ params, searchParams }: Props) {
       <Section id="describe" title="Describe the zone">
         <ZoneForm
           key={zone.id}
-          action={reviseZoneAction.bind(null, id, zone.id, building.areaUnit)}
-          areaUnit={building.areaUnit}
-          values={formFromZone(zone, building.areaUnit)}
+          action={reviseZoneAction.bind(null, id, zone.id, unitsOf(building))}
+          units={unitsOf(building)}
+          values={formFromZone(zone, unitsOf(building))}
           submitLabel="Save"
         />
       </Section>

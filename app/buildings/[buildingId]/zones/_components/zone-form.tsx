@@ -9,16 +9,17 @@ import { Notice } from "@/app/_components/ui/notice";
 import { NumberField } from "@/app/_components/ui/number-field";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
 import type { FormState } from "@/app/_server/form-state";
-import { type AreaUnit, airflowUnit } from "../form";
+import { airflowUnit, type ZoneUnits } from "../form";
 
 type Props = {
   action: (state: FormState, form: FormData) => Promise<FormState>;
-  areaUnit: AreaUnit;
+  units: ZoneUnits;
   values: Record<string, string>;
   submitLabel: string;
 };
 
-export function ZoneForm({ action, areaUnit, values: saved, submitLabel }: Props) {
+export function ZoneForm({ action, units, values: saved, submitLabel }: Props) {
+  const { areaUnit, temperatureUnit } = units;
   const [state, formAction] = useActionState(action, null);
   const failure = state?.ok === false ? state : undefined;
   const values = failure?.values ?? saved;
@@ -40,6 +41,20 @@ export function ZoneForm({ action, areaUnit, values: saved, submitLabel }: Props
           optional
           unit={airflowUnit(areaUnit)}
           hint="Left empty, it is read from the trend where that can be."
+        />
+        <NumberField
+          {...of("targetZoneAirTempC")}
+          label="Target zone air temperature"
+          optional
+          unit={temperatureUnit === "F" ? "°F" : "°C"}
+          hint="For a zone that needs another than the building's, such as a treatment room."
+        />
+        <Field
+          {...of("fixInProgress")}
+          label="Fix in progress"
+          optional
+          maxLength={200}
+          hint="What is being done here already. Its saving is then not promised a second time."
         />
       </FieldSet>
       <FormActions>
