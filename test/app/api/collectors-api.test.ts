@@ -41,8 +41,8 @@ beforeAll(() => {
   token = makeCollectorToken(ctx, buildingId, { collector: "plant room" }).token;
 });
 afterAll(async () => {
-  const shared = globalThis as unknown as Record<symbol, { importWorker: { stop(): Promise<void> } }>;
-  await shared[Symbol.for("setpoint-ledger.stores")]?.importWorker.stop();
+  const shared = globalThis as unknown as Record<symbol, { worker: { stop(): Promise<void> } }>;
+  await shared[Symbol.for("setpoint-ledger.stores")]?.worker.stop();
   vi.unstubAllEnvs();
   rmSync(folder, { recursive: true });
 });

@@ -31,6 +31,7 @@ const MARKED = [
   "import_run",
   "occupied_interval",
   "point",
+  "tariff",
   "weather_year",
   "zone",
 ];

@@ -168,10 +168,13 @@ describe("working a building out again", () => {
     }
     const [a, b] = [await readKept(fresh.ctx, 1, ZONES), await readKept(again.ctx, 1, ZONES)];
     expect(JSON.stringify(b.result)).toBe(JSON.stringify(a.result));
-    const offsets = (office: typeof fresh) => JSON.stringify(office.ctx.results.find(1, "group-offsets")?.result);
+    const offsets = (office: typeof fresh) =>
+      JSON.stringify(office.ctx.results.find(1, "zones-beside-each-other")?.result);
     expect(offsets(again)).toBe(offsets(fresh));
-    const found = again.ctx.results.find(1, "group-offsets")?.result as GroupOffset[] | undefined;
-    expect(found?.at(-1)?.occupiedOffsetK).toBeCloseTo(0.6, 9);
+    const found = again.ctx.results.find(1, "zones-beside-each-other")?.result as
+      | { offsets: GroupOffset[] }
+      | undefined;
+    expect(found?.offsets.at(-1)?.occupiedOffsetK).toBeCloseTo(0.6, 9);
   });
 
   it("keeps a figure's whole working and a zone's days by themselves", async () => {
