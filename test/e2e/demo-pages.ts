@@ -23,5 +23,8 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/working/heater-energy",
     "/working/heater-energy?at=0",
     "/settings",
+    "/tariff",
+    "/target",
+    "/energy-meter",
   ].map(demoPath),
 ];
