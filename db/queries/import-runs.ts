@@ -1,4 +1,4 @@
-import { and, asc, count, desc, eq, getTableColumns, inArray } from "drizzle-orm";
+import { and, asc, count, desc, eq, getTableColumns, inArray, sql } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { importRow, importRun } from "../schema/trend-import";
 
@@ -30,6 +30,38 @@ export function listImportRuns(db: Queryable, buildingId: number): ImportRunRow[
     .where(eq(importRun.buildingId, buildingId))
     .orderBy(desc(importRun.startedAtMs), desc(importRun.id))
     .all();
+}
+
+/** Trend imports that wait for their mapping, or those of the given ids, in the order they came. */
+export function listRunsToMap(db: Queryable, buildingId: number, ids?: readonly number[]): ImportRunRow[] {
+  return db
+    .select()
+    .from(importRun)
+    .where(
+      and(
+        eq(importRun.buildingId, buildingId),
+        eq(importRun.kind, "trends"),
+        ids ? inArray(importRun.id, [...ids]) : eq(importRun.state, "waiting"),
+      ),
+    )
+    .orderBy(asc(importRun.id))
+    .all();
+}
+
+/**
+ * What the newest trend import that decided on a point said of it, by its name: taken in, or left out. Read from the
+ * answers as they lie, since a long history holds megabytes of them. Undecided ones are as if they had never come.
+ */
+export function lastPointChoices(db: Queryable, buildingId: number): Map<string, "imported" | "left-out"> {
+  const rows = db.all<{ name: string; skip: number }>(sql`
+    select name, skip from (
+      select point.key as name, point.value ->> '$.skip' as skip,
+        row_number() over (partition by point.key order by ${importRun.startedAtMs} desc, ${importRun.id} desc) as place
+      from ${importRun}, json_each(${importRun.answers}, '$.points') as point
+      where ${importRun.buildingId} = ${buildingId} and ${importRun.kind} = 'trends'
+        and point.value ->> '$.undecided' is null
+    ) where place = 1`);
+  return new Map(rows.map(({ name, skip }) => [name, skip ? "left-out" : "imported"]));
 }
 
 /** A run without its long columns: for lists. */

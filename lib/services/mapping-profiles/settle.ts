@@ -5,13 +5,7 @@ import type { TrendInspection } from "@/lib/importers/trend-csv/trend-file";
 import type { Context } from "../context";
 import { type Caution, cautionsOf } from "../trend-imports/cautions";
 import { pointFaults } from "../trend-imports/mapping-faults";
-import {
-  type LineBasis,
-  linesOf,
-  listTrendRuns,
-  type MappingLine,
-  readLineBasis,
-} from "../trend-imports/mapping-lines";
+import { type LineBasis, linesOf, type MappingLine, readLineBasis } from "../trend-imports/mapping-lines";
 import type { PointChoice, RunAnswers } from "../trend-imports/run-input";
 import { chooseProfile } from "./choose-profile";
 import { contentOf, type ProfileContent } from "./profile-content";
@@ -51,7 +45,7 @@ export function settleByProfile(
 ): Settlement {
   const profiles = readProfiles(ctx.db, run.buildingId);
   if (profiles.length === 0) return { status: "none" };
-  const basis = readLineBasis(ctx.db, run.buildingId, listTrendRuns(ctx.db, run.buildingId));
+  const basis = readLineBasis(ctx.db, run.buildingId);
   const settlement = settlementOf(profiles, basis, { id: run.id, inspection });
   if (settlement.status === "fits")
     inTransaction(ctx.db, (tx) => {

@@ -1,5 +1,5 @@
 import type { Queryable } from "@/db/client";
-import { type ImportRunRow, listImportRuns } from "@/db/queries/import-runs";
+import { type ImportRunRow, lastPointChoices } from "@/db/queries/import-runs";
 import { listPoints, type PointRow } from "@/db/queries/points";
 import { listZones, type ZoneRow } from "@/db/queries/zones";
 import {
@@ -11,7 +11,6 @@ import {
 import type { TrendAsk, TrendInspection, TrendPointSummary } from "@/lib/importers/trend-csv/trend-file";
 import { naturalCompare } from "@/lib/order/natural-compare";
 import type { PointKind } from "@/lib/trends/point-kind";
-import type { RunAnswers } from "./run-input";
 
 /** One point of the files, with what is proposed for it or what was settled before. */
 export type MappingLine = {
@@ -33,13 +32,13 @@ export type MappingLine = {
 /** What lines are made from, read once for many files. */
 export type LineBasis = { zones: ZoneRow[]; points: PointRow[]; last: Map<string, "imported" | "left-out"> };
 
-/** `runs` are all of the building's trend imports, newest first. */
-export function readLineBasis(db: Queryable, buildingId: number, runs: readonly ImportRunRow[]): LineBasis {
-  return { zones: listZones(db, buildingId), points: listPoints(db, buildingId), last: lastChoices(runs) };
+export function readLineBasis(db: Queryable, buildingId: number): LineBasis {
+  return {
+    zones: listZones(db, buildingId),
+    points: listPoints(db, buildingId),
+    last: lastPointChoices(db, buildingId),
+  };
 }
-
-export const listTrendRuns = (db: Queryable, buildingId: number): ImportRunRow[] =>
-  listImportRuns(db, buildingId).filter((run) => run.kind === "trends");
 
 export const inspectionOf = (run: Pick<ImportRunRow, "inspection">): TrendInspection =>
   run.inspection as TrendInspection;
@@ -94,18 +93,6 @@ const byName = (a: MappingLine, b: MappingLine): number => naturalCompare(a.name
 function unitAsksByPoint(asks: readonly TrendAsk[]): Map<string, TrendAsk> {
   const units = asks.filter((ask) => ask.what === "unit");
   return new Map(units.flatMap((ask) => (ask.points ?? []).map((name) => [name, ask] as const)));
-}
-
-/** What was last decided of each point, by its name; undecided ones are as if they had never come. */
-function lastChoices(newestFirst: readonly ImportRunRow[]): Map<string, "imported" | "left-out"> {
-  const last = new Map<string, "imported" | "left-out">();
-  for (const { answers } of newestFirst) {
-    for (const [name, choice] of Object.entries((answers as RunAnswers | null)?.points ?? {})) {
-      if (last.has(name) || (choice.skip && choice.undecided)) continue;
-      last.set(name, choice.skip ? "left-out" : "imported");
-    }
-  }
-  return last;
 }
 
 function knownMapping(point: PointRow | undefined): MappingLine["known"] {

@@ -1,5 +1,5 @@
 import type { Queryable } from "@/db/client";
-import type { ImportRunRow } from "@/db/queries/import-runs";
+import { type ImportRunRow, listRunsToMap } from "@/db/queries/import-runs";
 import type { TrendAsk } from "@/lib/importers/trend-csv/trend-file";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
@@ -10,7 +10,7 @@ import { readProfiles, type Settlement, settlementOf } from "../mapping-profiles
 import { answerTo } from "./answer-to";
 import { type MappingDraft, readMappingDraft } from "./mapping-draft";
 import { type LineState, lineStateOf, profileChoiceOf } from "./mapping-entry";
-import { inspectionOf, linesOf, listTrendRuns, type MappingLine, readLineBasis } from "./mapping-lines";
+import { inspectionOf, linesOf, type MappingLine, readLineBasis } from "./mapping-lines";
 import type { FileAnswers } from "./run-input";
 
 /** A line with what stands in it and, when a profile does not settle it any more, why. */
@@ -56,11 +56,8 @@ export function mappingTaskOf(
   draft: MappingDraft,
   runIds?: readonly number[],
 ): MappingTask {
-  const runs = listTrendRuns(db, buildingId);
-  const waiting = runs
-    .filter((run) => (runIds ? runIds.includes(run.id) : run.state === "waiting"))
-    .sort((a, b) => a.id - b.id);
-  const basis = readLineBasis(db, buildingId, runs);
+  const waiting = listRunsToMap(db, buildingId, runIds);
+  const basis = readLineBasis(db, buildingId);
   const profiles = waiting.length > 0 ? readProfiles(db, buildingId) : [];
   const settlements = new Map(
     waiting.map((run) => [run.id, settlementOf(profiles, basis, { id: run.id, inspection: inspectionOf(run) })]),
