@@ -3,9 +3,8 @@ import { printedNumber, tableTotals } from "./printed";
 
 /** Saves the settings, and waits until they are. */
 async function save(page: Page): Promise<void> {
-  const answered = page.waitForResponse((response) => response.request().method() === "POST");
   await page.getByRole("button", { name: "Save" }).click();
-  await (await answered).finished();
+  await expect(page.getByText("Saved", { exact: true })).toBeVisible();
 }
 
 const STANDING = { name: "Of when the figures are" };

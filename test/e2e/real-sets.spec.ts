@@ -183,7 +183,8 @@ async function mapByHand(page: Page, building: string, { byHand, timeStart }: Re
 async function keep(page: Page): Promise<void> {
   const answered = page.waitForResponse((response) => response.request().method() === "POST");
   await page.getByRole("button", { name: "Keep what is entered" }).click();
-  await (await answered).finished();
+  await answered;
+  await expect(page.getByRole("button", { name: "Keep what is entered" })).toBeEnabled();
 }
 
 const WORKED_OFF = ["done", "refused", "cancelled"];
