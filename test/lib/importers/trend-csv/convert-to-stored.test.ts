@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { type ConversionVerdict, convertToStored } from "@/lib/importers/trend-csv/convert-to-stored";
+import { type ConversionVerdict, convertToStored, TO_STORED } from "@/lib/importers/trend-csv/convert-to-stored";
 import type { FileUnit, TrendPoint } from "@/lib/importers/trend-csv/trend-file";
 import type { PointKind } from "@/lib/trends/point-kind";
+import { m3psFromCfm, m3psFromLps, m3psFromM3ph } from "@/lib/units/airflow";
+import { celsiusFromFahrenheit, celsiusFromKelvin } from "@/lib/units/temperature";
 
 const numeric = (unit: FileUnit | null, ...values: number[]): TrendPoint => ({
   name: "P",
@@ -71,5 +73,20 @@ describe("units on their way to the store", () => {
     const damper = stored(convertToStored(numeric("percent", 100.3, -140.6, 0, 140.3), "damper-position"));
     expect([...damper.v]).toEqual([1003, 0]);
     expect(damper.ts.length).toBe(2);
+  });
+});
+
+describe("the numbers of a conversion are the formulas of lib/units", () => {
+  const PAIRS = [
+    ["degF", TO_STORED.degC.degF, celsiusFromFahrenheit],
+    ["kelvin", TO_STORED.degC.kelvin, celsiusFromKelvin],
+    ["cfm", TO_STORED.m3ps.cfm, m3psFromCfm],
+    ["m3PerHour", TO_STORED.m3ps.m3PerHour, m3psFromM3ph],
+    ["litrePerSecond", TO_STORED.m3ps.litrePerSecond, m3psFromLps],
+  ] as const;
+  test.each(PAIRS)("%s, to the last bit", (_, conversion, formula) => {
+    if (!conversion) throw new Error("no conversion");
+    for (let value = -40; value <= 5000; value += 0.37)
+      expect(((value - conversion.less) * conversion.times) / conversion.over).toBe(formula(value));
   });
 });
