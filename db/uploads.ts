@@ -10,7 +10,7 @@ import {
   rmSync,
   statSync,
 } from "node:fs";
-import { constants, copyFile, open, rename, rm } from "node:fs/promises";
+import { type FileHandle, open, rename, rm } from "node:fs/promises";
 import path from "node:path";
 import type { ByteSource } from "@/lib/importers/trend-csv/byte-source";
 
@@ -22,10 +22,15 @@ export type UploadBytes = AsyncIterable<Uint8Array> | Iterable<Uint8Array> | str
 
 export type SavedUpload = { sha256: string; byteCount: number };
 
+/** A kept file that may still be on its way from memory to disk. Nobody may be told that it is safe before `onDisk`. */
+export type TakenUpload = SavedUpload & { onDisk: Promise<void> };
+
 /** Where imported files are kept as they came, by the SHA-256 of their bytes. */
 export type UploadFolder = {
   /** Keeps bytes as they come, without ever holding them all. Nothing is kept when their source fails. */
   saveFrom(bytes: UploadBytes): Promise<SavedUpload>;
+  /** The same, without the wait for the disk: the file can be read at once. */
+  takeFrom(bytes: UploadBytes): Promise<TakenUpload>;
   /** Takes over a file of the same disk whose SHA-256 was found before: it is moved here, not copied. */
   adopt(file: string, sha256: string): Promise<void>;
   /** The file to read from, or null when it was never kept. */
@@ -39,18 +44,24 @@ export type UploadFolder = {
 /** A folder of files. A file is written under a passing name first, so that a half-written one is never taken for whole. */
 export function openUploadFolder(folder: string): UploadFolder {
   const place = (sha256: string) => path.join(folder, checkedHash(sha256));
+  const take = async (bytes: UploadBytes): Promise<TakenUpload> => {
+    mkdirSync(folder, { recursive: true });
+    const passing = path.join(folder, `${process.pid}-${randomUUID()}.part`);
+    try {
+      const taken = await (typeof bytes === "string" ? copyHashed(passing, bytes) : writeHashed(passing, bytes));
+      await rename(passing, place(taken.sha256));
+      return taken;
+    } finally {
+      await rm(passing, { force: true });
+    }
+  };
   return {
     async saveFrom(bytes) {
-      mkdirSync(folder, { recursive: true });
-      const passing = path.join(folder, `${process.pid}-${randomUUID()}.part`);
-      try {
-        const saved = await (typeof bytes === "string" ? copyHashed(passing, bytes) : writeHashed(passing, bytes));
-        await rename(passing, place(saved.sha256));
-        return saved;
-      } finally {
-        await rm(passing, { force: true });
-      }
+      const { onDisk, ...saved } = await take(bytes);
+      await onDisk;
+      return saved;
     },
+    takeFrom: take,
     async adopt(file, sha256) {
       mkdirSync(folder, { recursive: true });
       await rename(file, place(sha256));
@@ -67,7 +78,7 @@ export function openUploadFolder(folder: string): UploadFolder {
   };
 }
 
-async function writeHashed(file: string, bytes: Exclude<UploadBytes, string>): Promise<SavedUpload> {
+async function writeHashed(file: string, bytes: Exclude<UploadBytes, string>): Promise<TakenUpload> {
   const hash = createHash("sha256");
   let byteCount = 0;
   const handle = await open(file, "wx");
@@ -81,46 +92,53 @@ async function writeHashed(file: string, bytes: Exclude<UploadBytes, string>): P
   } finally {
     await handle.close();
   }
-  return { sha256: hash.digest("hex"), byteCount };
+  return { sha256: hash.digest("hex"), byteCount, onDisk: Promise.resolve() };
 }
 
-/** Copies within the system, and reads what was copied while it goes to disk: the file may still be written to where it is. */
-async function copyHashed(file: string, from: string): Promise<SavedUpload> {
-  await copyFile(from, file, constants.COPYFILE_EXCL);
-  const handle = await open(file, "r+");
+/** Copies a file: each stretch is reckoned in while it is written and the next is read. */
+async function copyHashed(file: string, from: string): Promise<TakenUpload> {
+  const source = await open(from, "r");
   try {
-    const synced = handle.sync();
-    // Waited for below; a failure while the bytes are read is told there.
-    synced.catch(() => {});
-    const hash = createHash("sha256");
-    let byteCount = 0;
-    for await (const stretch of stretchesOf(file)) {
-      hash.update(stretch);
-      byteCount += stretch.byteLength;
+    const copy = await open(file, "wx");
+    try {
+      const saved = await copyStretches(source, copy);
+      const onDisk = copy.sync().finally(() => copy.close());
+      // A failure is told to whoever waits for the disk.
+      onDisk.catch(() => {});
+      return { ...saved, onDisk };
+    } catch (error) {
+      await copy.close();
+      throw error;
     }
-    await synced;
-    return { sha256: hash.digest("hex"), byteCount };
   } finally {
-    await handle.close();
+    await source.close();
   }
 }
 
 /** Bytes that are read at a time. */
 const STRETCH_BYTES = 1_000_000;
 
-/** A file's bytes, stretch by stretch in one buffer: each is good until the next is asked for. */
-async function* stretchesOf(file: string): AsyncGenerator<Uint8Array> {
-  const handle = await open(file, "r");
-  try {
-    const buffer = Buffer.allocUnsafeSlow(STRETCH_BYTES);
-    for (;;) {
-      const { bytesRead } = await handle.read(buffer, 0, buffer.length);
-      if (bytesRead === 0) return;
-      yield buffer.subarray(0, bytesRead);
-    }
-  } finally {
-    await handle.close();
+async function copyStretches(source: FileHandle, copy: FileHandle): Promise<SavedUpload> {
+  const hash = createHash("sha256");
+  const buffers = [Buffer.allocUnsafeSlow(STRETCH_BYTES), Buffer.allocUnsafeSlow(STRETCH_BYTES)] as const;
+  let byteCount = 0;
+  let reading = source.read(buffers[0], 0, STRETCH_BYTES);
+  for (let turn = 1; ; turn++) {
+    const { bytesRead, buffer } = await reading;
+    if (bytesRead === 0) return { sha256: hash.digest("hex"), byteCount };
+    reading = source.read(buffers[(turn % 2) as 0 | 1], 0, STRETCH_BYTES);
+    const stretch = buffer.subarray(0, bytesRead);
+    const writing = writeWhole(copy, stretch);
+    hash.update(stretch);
+    byteCount += bytesRead;
+    // The next stretch but one is read into this buffer.
+    await Promise.all([writing, reading]);
   }
+}
+
+/** A write may take less than it was given. */
+async function writeWhole(handle: FileHandle, bytes: Buffer): Promise<void> {
+  for (let at = 0; at < bytes.length; ) at += (await handle.write(bytes, at)).bytesWritten;
 }
 
 function openFile(file: string): OpenUpload {
@@ -155,15 +173,17 @@ function checkedHash(sha256: string): string {
 /** Keeps files in memory only, for tests. */
 export function memoryUploads(): UploadFolder {
   const files = new Map<string, Uint8Array>();
+  const saveFrom = async (bytes: UploadBytes): Promise<SavedUpload> => {
+    const chunks: Uint8Array[] = [];
+    for await (const chunk of typeof bytes === "string" ? createReadStream(bytes) : bytes) chunks.push(chunk);
+    const whole = Uint8Array.from(Buffer.concat(chunks));
+    const sha256 = createHash("sha256").update(whole).digest("hex");
+    files.set(sha256, whole);
+    return { sha256, byteCount: whole.byteLength };
+  };
   return {
-    async saveFrom(bytes) {
-      const chunks: Uint8Array[] = [];
-      for await (const chunk of typeof bytes === "string" ? createReadStream(bytes) : bytes) chunks.push(chunk);
-      const whole = Uint8Array.from(Buffer.concat(chunks));
-      const sha256 = createHash("sha256").update(whole).digest("hex");
-      files.set(sha256, whole);
-      return { sha256, byteCount: whole.byteLength };
-    },
+    saveFrom,
+    takeFrom: async (bytes) => ({ ...(await saveFrom(bytes)), onDisk: Promise.resolve() }),
     async adopt(file, sha256) {
       files.set(checkedHash(sha256), Uint8Array.from(readFileSync(file)));
       await rm(file);

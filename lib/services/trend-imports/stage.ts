@@ -26,10 +26,12 @@ export async function stageTrendFile(
 ): Promise<StagedFile> {
   requireFacilities(ctx);
   findBuildingOrRefuse(ctx, buildingId);
-  const kept = await ctx.uploads.saveFrom(file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes);
+  const { onDisk, ...kept } = await ctx.uploads.takeFrom(file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes);
   const received = receiveTrendFile(ctx, buildingId, { fileName: file.name, ...kept }, { again });
-  if (received.state === "unchanged") return { state: "unchanged", run: received.run };
-  const run = await settleRun(ctx, received.run.id, work);
+  const run = received.state === "unchanged" ? received.run : await settleRun(ctx, received.run.id, work);
+  // Reading the file took its time, in which it went to disk.
+  await onDisk;
+  if (received.state === "unchanged") return { state: "unchanged", run };
   return stagedAs(ctx, run);
 }
 
