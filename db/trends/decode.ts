@@ -16,17 +16,17 @@ import {
   TOKEN_U16,
 } from "./chunk-format";
 import { readDictionary } from "./dictionary";
+import { SampleRoom } from "./sample-room";
 import { readVarint, varintBytes } from "./tokens";
 
 /** Arrays that a chunk is unpacked into, from index `start`. */
 export type Target = { ts: Float64Array; v: Int32Array; start: number };
 
-/** Unpacks a chunk into arrays of its own. Throws `ChunkError` when it is damaged or unknown. */
-export function decodeChunk(chunk: Buffer): Samples {
-  const count = chunkCount(chunk);
-  const target = { ts: new Float64Array(count), v: new Int32Array(count), start: 0 };
-  decodeChunkInto(chunk, target);
-  return { ts: target.ts, v: target.v, decimals: chunkDecimals(chunk) };
+/** Unpacks a chunk, into arrays of its own where no room is given. Throws `ChunkError` when it is damaged or unknown. */
+export function decodeChunk(chunk: Buffer, room = new SampleRoom()): Samples {
+  const { ts, v } = room.take(chunkCount(chunk));
+  decodeChunkInto(chunk, { ts, v, start: 0 });
+  return { ts, v, decimals: chunkDecimals(chunk) };
 }
 
 /** Number of samples by the header, which has not been checked: `decodeChunkInto` does. */

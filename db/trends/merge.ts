@@ -1,5 +1,6 @@
 import type { Samples } from "./chunk-format";
 import { rescale } from "./rescale";
+import { SampleRoom } from "./sample-room";
 
 /**
  * How incoming samples compare with those that stood: at new times, with other values, with the same. Those that met
@@ -16,12 +17,14 @@ export type Merge = MergeCounts & { merged: Samples | null };
 /**
  * Lays new samples over those of a chunk: where both have a time, the new value stands. Both ascend without equal
  * times. `given` tells of a sample of the chunk whether the same write gave it. `merged` is null when nothing changes,
- * however many decimals the new samples come with; else it has the larger number of decimals of the two.
+ * however many decimals the new samples come with; else it has the larger number of decimals of the two, and lies in
+ * `room` or is `incoming` itself.
  */
 export function mergeSamples(
   before: Samples | null,
   incoming: Samples,
   given: ((index: number) => boolean) | null = null,
+  room = new SampleRoom(),
 ): Merge {
   if (before === null)
     return { added: incoming.ts.length, changed: 0, same: 0, repeated: { same: 0, changed: 0 }, merged: incoming };
@@ -31,7 +34,7 @@ export function mergeSamples(
 
   const counts = countOverlap(old, add, given);
   if (counts.added + counts.changed + counts.repeated.changed === 0) return { ...counts, merged: null };
-  return { ...counts, merged: layOver(old, add, old.ts.length + counts.added) };
+  return { ...counts, merged: layOver(old, add, room.take(old.ts.length + counts.added)) };
 }
 
 function countOverlap(
@@ -40,7 +43,9 @@ function countOverlap(
   given: ((index: number) => boolean) | null,
 ): MergeCounts {
   const repeated = { same: 0, changed: 0 };
-  let [changed, same, i] = [0, 0, 0];
+  let changed = 0;
+  let same = 0;
+  let i = 0;
   const count = oldTs.length;
   for (let j = 0; j < addTs.length; j++) {
     const time = addTs[j] as number;
@@ -55,11 +60,10 @@ function countOverlap(
   return { added: addTs.length - changed - same - repeated.same - repeated.changed, changed, same, repeated };
 }
 
-function layOver(old: Samples, add: Samples, count: number): Samples {
-  const ts = new Float64Array(count);
-  const v = new Int32Array(count);
-  let [i, j] = [0, 0];
-  for (let k = 0; k < count; k++) {
+function layOver(old: Samples, add: Samples, { ts, v }: { ts: Float64Array; v: Int32Array }): Samples {
+  let i = 0;
+  let j = 0;
+  for (let k = 0; k < ts.length; k++) {
     const oldTime = i < old.ts.length ? (old.ts[i] as number) : Number.POSITIVE_INFINITY;
     const addTime = j < add.ts.length ? (add.ts[j] as number) : Number.POSITIVE_INFINITY;
     if (addTime <= oldTime) {

@@ -3,6 +3,7 @@ import { chunkIdRange, chunkPeriod } from "./bucket";
 import { ChunkError, type Samples } from "./chunk-format";
 import { decodeChunk } from "./decode";
 import { encodeChunk } from "./encode";
+import { SampleRoom } from "./sample-room";
 
 export type SeriesRow = {
   id: number;
@@ -51,6 +52,7 @@ export function openTables(db: Database.Database) {
      on conflict (id) do update set decimals = excluded.decimals, n = excluded.n, first_ts = excluded.first_ts,
        last_ts = excluded.last_ts, last_v = excluded.last_v, rev = rev + 1`,
   );
+  const newestRoom = new SampleRoom();
 
   return {
     series: (id: number) => selectSeries.get(id),
@@ -94,7 +96,7 @@ export function openTables(db: Database.Database) {
         upsertSeries.run(id, 0, 0, null, null, null);
         return;
       }
-      const newest = readChunk(last, data);
+      const newest = readChunk(last, data, newestRoom);
       const decimals = Number.parseInt(hexDecimals, 16);
       const lastV = (newest.v[newest.v.length - 1] ?? 0) * 10 ** (decimals - newest.decimals);
       upsertSeries.run(id, decimals, n, t0, newest.ts[newest.ts.length - 1], lastV);
@@ -103,9 +105,9 @@ export function openTables(db: Database.Database) {
 }
 
 /** Unpacks a chunk; what is wrong with it is said with the series and the period. */
-export function readChunk(id: number, data: Buffer): Samples {
+export function readChunk(id: number, data: Buffer, room?: SampleRoom): Samples {
   return withChunkNamed(id, () => {
-    const samples = decodeChunk(data);
+    const samples = decodeChunk(data, room);
     const { from, to } = chunkPeriod(id);
     const inPeriod = (samples.ts[0] ?? from) >= from && (samples.ts[samples.ts.length - 1] ?? from) < to;
     if (!inPeriod) throw new ChunkError("holds samples of another period");

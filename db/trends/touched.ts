@@ -30,7 +30,8 @@ export class Touched {
 /** Bits of the samples that stand now: those of `part`, and those of `before` whose bit was set. */
 function bitsAfter(now: Samples, before: Samples, part: Samples, bits: Uint8Array | undefined): Uint8Array {
   const after = new Uint8Array(Math.ceil(now.ts.length / 8));
-  let [i, j] = [0, 0];
+  let i = 0;
+  let j = 0;
   for (let k = 0; k < now.ts.length; k++) {
     const time = now.ts[k] as number;
     const inPart = part.ts[j] === time;

@@ -5,6 +5,7 @@ import type { Samples } from "./chunk-format";
 import { lowerBound } from "./lower-bound";
 import { type MergeCounts, mergeSamples } from "./merge";
 import { orderRows } from "./order-rows";
+import { SampleRoom } from "./sample-room";
 import { rescaleNamed, SliceBuffer } from "./slice-buffer";
 import { readChunk, type Tables } from "./tables";
 import { TimedCommits } from "./timed-commits";
@@ -17,7 +18,10 @@ const FLUSH_SAMPLES = 3_000_000;
 type Store = { db: Database.Database; tables: Tables; undoLog: UndoLog };
 
 /** What goes on from one flush of a write to the next. */
-type Writing = { run: number; buffer: SliceBuffer; touched: Touched; stats: WriteStats };
+type Writing = { run: number; buffer: SliceBuffer; touched: Touched; stats: WriteStats; rooms: Rooms };
+
+/** For the chunk at hand as it stood, and as it will be. */
+type Rooms = { before: SampleRoom; merged: SampleRoom };
 
 /** Merges slices into the stored chunks. What was committed before an error stays, and can be undone by its run. */
 export async function writeSlices(
@@ -27,7 +31,8 @@ export async function writeSlices(
   flushSamples = FLUSH_SAMPLES,
 ): Promise<WriteStats> {
   const stats = { added: 0, changed: 0, same: 0, repeated: { same: 0, changed: 0 }, chunksWritten: 0 };
-  const writing: Writing = { run, buffer: new SliceBuffer(flushSamples), touched: new Touched(), stats };
+  const rooms = { before: new SampleRoom(), merged: new SampleRoom() };
+  const writing: Writing = { run, buffer: new SliceBuffer(flushSamples), touched: new Touched(), stats, rooms };
   for await (const slice of slices) {
     for (let taken = writing.buffer.add(slice); ; taken = writing.buffer.add(slice, taken)) {
       if (writing.buffer.full) await flush(store, writing);
@@ -39,7 +44,7 @@ export async function writeSlices(
   return stats;
 }
 
-async function flush({ db, tables, undoLog }: Store, { run, buffer, touched, stats }: Writing): Promise<void> {
+async function flush({ db, tables, undoLog }: Store, { run, buffer, touched, stats, rooms }: Writing): Promise<void> {
   const changedSeries = new Set<number>();
   const commits = new TimedCommits(db, () => {
     for (const series of changedSeries) tables.refreshSeries(series);
@@ -49,8 +54,8 @@ async function flush({ db, tables, undoLog }: Store, { run, buffer, touched, sta
   const mergeIn = (series: number, part: Samples): void => {
     const id = chunkIdAt(series, part.ts[0] as number);
     const data = tables.chunkData(id);
-    const before = data === undefined ? null : readChunk(id, data);
-    const merge = mergeSamples(before, part, touched.given(id));
+    const before = data === undefined ? null : readChunk(id, data, rooms.before);
+    const merge = mergeSamples(before, part, touched.given(id), rooms.merged);
     touched.note(id, before, part, merge);
     addUp(stats, merge);
     if (merge.merged === null) return;

@@ -2,13 +2,16 @@
 export function lagOneCorrelation(values: ArrayLike<number>): number {
   const pairs = values.length - 1;
   if (pairs < 2) return 0;
-  let [sumA, sumB] = [0, 0];
+  let sumA = 0;
+  let sumB = 0;
   for (let i = 0; i < pairs; i++) {
     sumA += values[i] as number;
     sumB += values[i + 1] as number;
   }
   const [meanA, meanB] = [sumA / pairs, sumB / pairs];
-  let [aa, bb, ab] = [0, 0, 0];
+  let aa = 0;
+  let bb = 0;
+  let ab = 0;
   for (let i = 0; i < pairs; i++) {
     const a = (values[i] as number) - meanA;
     const b = (values[i + 1] as number) - meanB;

@@ -44,7 +44,8 @@ function intervalsOf({ codes }: ZoneStates, season: Uint8Array, state: number): 
 
 function meanOver(values: Float64Array | null, intervals: Uint32Array): number | null {
   if (!values) return null;
-  let [sum, count] = [0, 0];
+  let sum = 0;
+  let count = 0;
   for (let k = 0; k < intervals.length; k++) {
     const value = values[intervals[k] as number] as number;
     if (Number.isNaN(value)) continue;

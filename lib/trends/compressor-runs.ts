@@ -28,7 +28,8 @@ export function compressorRuns(series: PointSeries, grid: Grid, season: Uint8Arr
     season[Math.floor((utcSeconds - grid.startUtcSeconds) / grid.stepSeconds)] === 1;
   const minutes: number[] = [];
   let began: number | null = null;
-  let [first, last] = [0, 0];
+  let first = 0;
+  let last = 0;
   for (let i = 0; i < ts.length; i++) {
     const at = ts[i] as number;
     const isOn = (v[i] as number) > 0;

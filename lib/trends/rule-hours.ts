@@ -97,9 +97,14 @@ export function ruleHours(input: {
   const tallies = Object.fromEntries(SIGNS.map((sign) => [sign, new SignTally()])) as Record<RuleSign, SignTally>;
   const mark = (sign: RuleSign, i: number): void => tallies[sign].add(i, weekHours[i] as number);
   const deadbands = new Float64Array(grid.count);
-  let [observed, alternations, deadbandCount] = [0, 0, 0];
-  let [overcoolingK, earlyOvercoolingK, leakSum] = [0, 0, 0];
-  let [shutRun, aboveRun] = [0, 0];
+  let observed = 0;
+  let alternations = 0;
+  let deadbandCount = 0;
+  let overcoolingK = 0;
+  let earlyOvercoolingK = 0;
+  let leakSum = 0;
+  let shutRun = 0;
+  let aboveRun = 0;
   let lastActive = { code: -1, i: Number.NEGATIVE_INFINITY };
 
   for (let i = 0; i < grid.count; i++) {

@@ -33,7 +33,9 @@ export function goodnessOf(measured: ArrayLike<number>, modelled: ArrayLike<numb
   const meanKwh = sum / n;
   if (meanKwh === 0) throw new RangeError("errors relative to a mean of 0 say nothing");
   const residuals = new Float64Array(n);
-  let [sse, bias, total] = [0, 0, 0];
+  let sse = 0;
+  let bias = 0;
+  let total = 0;
   for (let i = 0; i < n; i++) {
     const y = measured[i] as number;
     const residual = y - (modelled[i] as number);

@@ -152,7 +152,8 @@ function degreeDaysOf(
   outdoorC: Float64Array,
   daysEach: number,
 ): { days: number; degreeDays: number } {
-  let [readings, sum] = [0, 0];
+  let readings = 0;
+  let sum = 0;
   for (const tempC of outdoorC) {
     const distance = distanceK(tempC);
     if (distance > 0) readings++;

@@ -139,7 +139,7 @@ export class FileTally {
     );
     points.forEach(({ tally, key, evidence, blanks, missing, sum }, i) => {
       if (!this.facts.cells) this.cells[key] = addEvidence(this.evidenceAt(key), evidence);
-      tally.lists["value-missing"].addMany(blanks, missing);
+      if (blanks > 0) tally.lists["value-missing"].addCounted(blanks, missing);
       this.sorted ||= this.runsBack(tally, ordered[i] as OrderedPoint);
       tally.addReadings(ordered[i] as OrderedPoint, sum);
     });

@@ -4,9 +4,13 @@ const MOST_LINES = 100;
 export class LineList {
   count = 0;
   private kept: number[] = [];
+  /** No line behind this one is among the first hundred. */
+  private last = Number.POSITIVE_INFINITY;
+  private added: number | null = null;
 
   add(line: number): void {
     this.count++;
+    this.added = line;
     this.keep(line);
   }
 
@@ -16,12 +20,18 @@ export class LineList {
     for (const line of lines) this.keep(line);
   }
 
+  /** Adds rows whose first lines are looked for only while they may be among the first hundred: rows of one part of a file. */
+  addCounted(count: number, lines: (before: number) => readonly number[]): void {
+    this.addMany(count, lines(this.last));
+  }
+
   addAll(other: LineList): void {
     this.addMany(other.count, other.kept);
   }
 
+  /** Whether a line is among those kept, or was added last. */
   has(line: number): boolean {
-    return this.kept.includes(line);
+    return this.added === line || this.kept.includes(line);
   }
 
   sorted(): number[] {
@@ -29,8 +39,11 @@ export class LineList {
   }
 
   private keep(line: number): void {
+    if (line > this.last) return;
     this.kept.push(line);
-    if (this.kept.length >= 4 * MOST_LINES) this.kept = this.sorted();
+    if (this.kept.length < 4 * MOST_LINES) return;
+    this.kept = this.sorted();
+    this.last = this.kept[MOST_LINES - 1] as number;
   }
 }
 

@@ -5,8 +5,10 @@ import { noticeLists, POINT_NOTICES, type PointDraft, type PointNotice } from ".
 
 /** Values kept of a point without a unit, from which one is proposed. */
 const MOST_VALUES = 2000;
-/** Readings remembered between the first and the last. */
+/** Readings remembered between the first and the last, at most. */
 const MOST_SPOTS = 64;
+/** Where they stand in a part. */
+const SPOT_SHARES = [0.2, 0.4, 0.6, 0.8] as const;
 
 type Value = number | string;
 type Spot = { ts: number; value: Value };
@@ -22,6 +24,9 @@ export class PointTally {
   readonly oddValues: PointDraft["oddValues"] = { "sentinel-value": new Set(), "implausible-value": new Set() };
   readonly sample: number[] = [];
   spots: Spot[] = [];
+  /** Every so many parts give spots. */
+  private spotStride = 1;
+  private parts = 0;
   instants: InstantTally | null = null;
 
   constructor(
@@ -69,11 +74,14 @@ export class PointTally {
       const stride = Math.max(1, Math.floor(n / MOST_VALUES));
       for (let i = 0; i < n && this.sample.length < MOST_VALUES; i += stride) this.sample.push(values[i] as number);
     }
-    for (const k of [1, 2, 3, 4]) {
-      const i = Math.round((k * (n - 1)) / 5);
+    if (this.parts++ % this.spotStride > 0) return;
+    for (const share of SPOT_SHARES) {
+      const i = Math.round(share * (n - 1));
       if (i > 0 && i < n - 1) this.spots.push(spotAt(i));
     }
-    if (this.spots.length > MOST_SPOTS) this.spots = this.spots.filter((_, i) => i % 2 === 0);
+    if (this.spots.length <= MOST_SPOTS) return;
+    this.spots = this.spots.filter((_, i) => i % 2 === 0);
+    this.spotStride *= 2;
   }
 }
 

@@ -123,7 +123,8 @@ function widePoints(input: RegularInput): Found | null {
       ...point,
       instants: utc,
       blanks: utc.length - point.ts.length,
-      missing: point.ts === utc ? [] : firstBlanks(values.subarray(k * room, k * room + utc.length), firstLine),
+      missing: (before) =>
+        firstLine > before ? [] : firstBlanks(values.subarray(k * room, k * room + utc.length), firstLine),
     }),
   );
   return { rows: scan.taken, end: scan.end, isPlain: scan.end === bytes.length, points, stamps };
@@ -143,7 +144,8 @@ function columnsOf(
     blanks.reduce((sum, count) => sum + (count > 0 ? rows - count : 0), 0),
   );
   const kept = scratch.float64("kept", all);
-  let [tsAt, at] = [0, 0];
+  let tsAt = 0;
+  let at = 0;
   return columns.map((column, k) => {
     const own = values.subarray(k * room, k * room + rows);
     const filled = rows - (blanks[k] as number);
@@ -225,12 +227,14 @@ function longPoints(input: RegularInput): Found | null {
   });
 }
 
+const NONE = (): readonly number[] => [];
+
 /** Points of a long table that come together. Where one has no row there is none that could have held its reading. */
 function sweptPoints({ names, units, utc, values, sweeps }: SweptScan, scratch: Scratch): RegularPoint[] {
   const columns = names.map((name, k) => ({ name, unitText: units?.[k] ?? null }));
   return columnsOf({ utc, values, room: sweeps }, columns, scratch)
     .filter(({ ts }) => ts.length > 0)
-    .map((point) => ({ ...point, instants: point.ts, blanks: 0, missing: [] }));
+    .map((point) => ({ ...point, instants: point.ts, blanks: 0, missing: NONE }));
 }
 
 /** Rows of a long table by point, each point's in the order of the file. */
@@ -259,7 +263,7 @@ function byPoint({ taken: rows, names, units, point, utc, values }: LongScan, sc
       instants: own,
       among: own,
       blanks: 0,
-      missing: [],
+      missing: NONE,
     };
   });
 }

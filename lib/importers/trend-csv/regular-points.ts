@@ -19,9 +19,9 @@ export type RegularPoint = {
   among: Float64Array;
   /** Instants of all rows it could have a reading in. */
   instants: Float64Array;
-  /** Empty cells, and the lines of the first hundred of them. */
+  /** Empty cells, and the lines of the first hundred of them, if any can come before a line. */
   blanks: number;
-  missing: number[];
+  missing: (before: number) => readonly number[];
 };
 
 /** A point that fits what the file is known to hold, ready to be added. */
@@ -56,7 +56,13 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
   const { draft } = known;
   if ("unitText" in column && column.unitText !== null && (column.unitText.trim() || null) !== draft.unitAsWritten)
     return null;
-  let [lowest, highest, zeros, ones, before, sum] = [Infinity, -Infinity, 0, 0, -Infinity, 0];
+  // One by one: taken out of an array they would be made an object at every change.
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  let zeros = 0;
+  let ones = 0;
+  let before = Number.NEGATIVE_INFINITY;
+  let sum = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i] as number;
     sum += value;

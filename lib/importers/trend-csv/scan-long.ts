@@ -69,12 +69,17 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
   let before = Number.NEGATIVE_INFINITY;
   let sweep = -1;
   let hasRoom = true;
-  let [rows, rowsEnd] = [0, 0];
+  let rows = 0;
+  let rowsEnd = 0;
   // Instants that are whole, their rows, and the byte behind these.
-  let [whole, taken, end] = [0, 0, 0];
+  let whole = 0;
+  let taken = 0;
+  let end = 0;
   while (reader.next()) {
     if (stamps.utc !== before) {
-      [whole, taken, end] = [sweep + 1, rows, rowsEnd];
+      whole = sweep + 1;
+      taken = rows;
+      end = rowsEnd;
       hasRoom = whole < sweeps;
       if (!hasRoom || stamps.utc < before) break;
       before = stamps.utc;
@@ -84,10 +89,15 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     // A point that is new, or that has a second value at the instant, needs a closer look.
     if (reader.point >= points || !Number.isNaN(values[cell] as number)) break;
     values[cell] = reader.value[0] as number;
-    [rows, rowsEnd] = [reader.rows, reader.end];
+    rows = reader.rows;
+    rowsEnd = reader.end;
   }
   const readAll = rowsEnd === table.bytes.length;
-  if (readAll && (isLast || taken === 0)) [whole, taken, end] = [sweep + 1, rows, rowsEnd];
+  if (readAll && (isLast || taken === 0)) {
+    whole = sweep + 1;
+    taken = rows;
+    end = rowsEnd;
+  }
   if (taken < LEAST_SHARE * whole * points) return null;
   return {
     taken,

@@ -50,7 +50,8 @@ export function scanWide(table: WideTable): WideScan {
   let before = Number.NEGATIVE_INFINITY;
   let taken = 0;
   // Behind the last row, and behind the one before it.
-  let [end, endBefore] = [0, 0];
+  let end = 0;
+  let endBefore = 0;
   reading: for (; taken < rows; taken++) {
     let filled = 0;
     for (let column = 0; column <= lastColumn; column++) {
@@ -86,7 +87,10 @@ export function scanWide(table: WideTable): WideScan {
     end = Math.min(at, length);
   }
   // What follows may repeat the last row, so that the two have to be seen together.
-  if (taken > 0 && taken < rows) [taken, end] = [taken - 1, endBefore];
+  if (taken > 0 && taken < rows) {
+    taken--;
+    end = endBefore;
+  }
   return { taken, end, rows, utc: utc.subarray(0, taken), values };
 }
 
