@@ -22,8 +22,8 @@ export type UploadBytes = AsyncIterable<Uint8Array> | Iterable<Uint8Array> | str
 
 export type SavedUpload = { sha256: string; byteCount: number };
 
-/** A kept file that may still be on its way from memory to disk. Nobody may be told that it is safe before `onDisk`. */
-export type TakenUpload = SavedUpload & { onDisk: Promise<void> };
+/** A file that may be kept in memory only: nobody may be told that it is safe before `toDisk` has ended. */
+export type TakenUpload = SavedUpload & { toDisk(): Promise<void> };
 
 /** Where imported files are kept as they came, by the SHA-256 of their bytes. */
 export type UploadFolder = {
@@ -48,17 +48,18 @@ export function openUploadFolder(folder: string): UploadFolder {
     mkdirSync(folder, { recursive: true });
     const passing = path.join(folder, `${process.pid}-${randomUUID()}.part`);
     try {
-      const taken = await (typeof bytes === "string" ? copyHashed(passing, bytes) : writeHashed(passing, bytes));
-      await rename(passing, place(taken.sha256));
-      return taken;
+      const saved = await (typeof bytes === "string" ? copyHashed(passing, bytes) : writeHashed(passing, bytes));
+      const file = place(saved.sha256);
+      await rename(passing, file);
+      return { ...saved, toDisk: () => syncFile(file) };
     } finally {
       await rm(passing, { force: true });
     }
   };
   return {
     async saveFrom(bytes) {
-      const { onDisk, ...saved } = await take(bytes);
-      await onDisk;
+      const { toDisk, ...saved } = await take(bytes);
+      await toDisk();
       return saved;
     },
     takeFrom: take,
@@ -78,7 +79,16 @@ export function openUploadFolder(folder: string): UploadFolder {
   };
 }
 
-async function writeHashed(file: string, bytes: Exclude<UploadBytes, string>): Promise<TakenUpload> {
+async function syncFile(file: string): Promise<void> {
+  const handle = await open(file, "r+");
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
+async function writeHashed(file: string, bytes: Exclude<UploadBytes, string>): Promise<SavedUpload> {
   const hash = createHash("sha256");
   let byteCount = 0;
   const handle = await open(file, "wx");
@@ -88,27 +98,21 @@ async function writeHashed(file: string, bytes: Exclude<UploadBytes, string>): P
       byteCount += chunk.byteLength;
       await handle.appendFile(chunk);
     }
-    await handle.sync();
   } finally {
     await handle.close();
   }
-  return { sha256: hash.digest("hex"), byteCount, onDisk: Promise.resolve() };
+  return { sha256: hash.digest("hex"), byteCount };
 }
 
 /** Copies a file: each stretch is reckoned in while it is written and the next is read. */
-async function copyHashed(file: string, from: string): Promise<TakenUpload> {
+async function copyHashed(file: string, from: string): Promise<SavedUpload> {
   const source = await open(from, "r");
   try {
     const copy = await open(file, "wx");
     try {
-      const saved = await copyStretches(source, copy);
-      const onDisk = copy.sync().finally(() => copy.close());
-      // A failure is told to whoever waits for the disk.
-      onDisk.catch(() => {});
-      return { ...saved, onDisk };
-    } catch (error) {
+      return await copyStretches(source, copy);
+    } finally {
       await copy.close();
-      throw error;
     }
   } finally {
     await source.close();
@@ -183,7 +187,7 @@ export function memoryUploads(): UploadFolder {
   };
   return {
     saveFrom,
-    takeFrom: async (bytes) => ({ ...(await saveFrom(bytes)), onDisk: Promise.resolve() }),
+    takeFrom: async (bytes) => ({ ...(await saveFrom(bytes)), toDisk: async () => {} }),
     async adopt(file, sha256) {
       files.set(checkedHash(sha256), Uint8Array.from(readFileSync(file)));
       await rm(file);

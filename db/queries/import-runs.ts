@@ -1,4 +1,4 @@
-import { and, asc, count, desc, eq, getTableColumns, inArray, sql } from "drizzle-orm";
+import { and, asc, count, desc, eq, getTableColumns, inArray, isNotNull, sql } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { importRow, importRun } from "../schema/trend-import";
 
@@ -49,20 +49,39 @@ export function listRunsToMap(db: Queryable, buildingId: number, ids?: readonly 
 }
 
 /**
- * What the newest trend import that decided on a point said of it, by its name: taken in, or left out. Read from the
- * answers as they lie, since a long history holds megabytes of them. Undecided ones are as if they had never come.
+ * What the newest trend import that decided on each of some points said of it, by its name: taken in, or left out.
+ * Undecided ones are as if they had never come. Imports are looked at newest first, and in their answers as they lie, for
+ * a long history holds megabytes of them: of tonight's file yesterday's knows all points.
  */
-export function lastPointChoices(db: Queryable, buildingId: number): Map<string, "imported" | "left-out"> {
-  const rows = db.all<{ name: string; skip: number }>(sql`
-    select name, skip from (
-      select point.key as name, point.value ->> '$.skip' as skip,
-        row_number() over (partition by point.key order by ${importRun.startedAtMs} desc, ${importRun.id} desc) as place
-      from ${importRun}, json_each(${importRun.answers}, '$.points') as point
-      where ${importRun.buildingId} = ${buildingId} and ${importRun.kind} = 'trends'
-        and point.value ->> '$.undecided' is null
-    ) where place = 1`);
-  return new Map(rows.map(({ name, skip }) => [name, skip ? "left-out" : "imported"]));
+export function lastPointChoices(
+  db: Queryable,
+  buildingId: number,
+  names: Iterable<string>,
+): Map<string, "imported" | "left-out"> {
+  const open = new Set(names);
+  const runs = db
+    .select({ id: importRun.id })
+    .from(importRun)
+    .where(and(eq(importRun.buildingId, buildingId), eq(importRun.kind, "trends"), isNotNull(importRun.answers)))
+    .orderBy(desc(importRun.startedAtMs), desc(importRun.id))
+    .all()
+    .map(({ id }) => id);
+  const found = new Map<string, "imported" | "left-out">();
+  for (let from = 0, count = 1; from < runs.length && open.size > 0; from += count, count *= 4) {
+    for (const { name, skip } of choicesOf(db, runs.slice(from, from + count)))
+      if (open.delete(name)) found.set(name, skip ? "left-out" : "imported");
+  }
+  return found;
 }
+
+/** Points that runs decided on, in the order of the runs. */
+const choicesOf = (db: Queryable, runs: readonly number[]) =>
+  db.all<{ name: string; skip: number }>(sql`
+    select point.key as name, point.value ->> '$.skip' as skip
+    from json_each(${JSON.stringify(runs)}) as wanted cross join ${importRun} on ${importRun.id} = wanted.value,
+      json_each(${importRun.answers}, '$.points') as point
+    where point.value ->> '$.undecided' is null
+    order by wanted.key`);
 
 /** A run without its long columns: for lists. */
 export type ImportRunLine = Omit<ImportRunRow, "inspection" | "answers">;

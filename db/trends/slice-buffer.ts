@@ -5,6 +5,9 @@ import { rescale } from "./rescale";
 
 const MOST_DECIMALS = 9;
 
+/** Samples that there is room for at first: a day of a thousand points needs no more. */
+const FIRST_ROOM = 100_000;
+
 /**
  * A stretch of the block: samples of one series as they came in one slice. Times are kept as distances from the first of
  * their stretch, in 32 bits: 68 years.
@@ -17,14 +20,15 @@ type Stretch = { first: number; start: number; end: number; decimals: number };
  */
 export class SliceBuffer {
   sampleCount = 0;
-  private readonly distances: Int32Array;
-  private readonly values: Int32Array;
+  private distances: Int32Array;
+  private values: Int32Array;
   private readonly bySeries = new Map<number, Stretch[]>();
   private rows = { ts: new Float64Array(0), v: new Int32Array(0) };
 
   constructor(private readonly capacity: number) {
-    this.distances = new Int32Array(capacity);
-    this.values = new Int32Array(capacity);
+    const room = Math.min(capacity, FIRST_ROOM);
+    this.distances = new Int32Array(room);
+    this.values = new Int32Array(room);
   }
 
   get full(): boolean {
@@ -40,6 +44,7 @@ export class SliceBuffer {
     if (from >= until) return from;
     const first = ts[from] as number;
     assertTime(series, first);
+    if (start + until - from > this.values.length) this.enlarge();
     const { distances } = this;
     let next = from;
     for (let at = start; next < until; next++, at++) {
@@ -59,6 +64,16 @@ export class SliceBuffer {
     if (stretches === undefined) this.bySeries.set(series, [stretch]);
     else stretches.push(stretch);
     return next;
+  }
+
+  private enlarge(): void {
+    const enlarged = (array: Int32Array): Int32Array => {
+      const larger = new Int32Array(this.capacity);
+      larger.set(array);
+      return larger;
+    };
+    this.distances = enlarged(this.distances);
+    this.values = enlarged(this.values);
   }
 
   /** Hands out what was collected, series ascending, and is empty afterwards. Rows stand until the next are taken. */

@@ -1,7 +1,8 @@
 import { BUILDING_KINDS } from "@/lib/trends/point-kind";
 import { type AmbiguousKeys, ambiguousKeys, equipmentKey, spellingsOf } from "./equipment-key";
+import { kindOfName } from "./kind-of-name";
 import { nameWords } from "./name-words";
-import { type Confidence, type KindProposal, proposeKind } from "./propose-kind";
+import type { Confidence, KindProposal } from "./propose-kind";
 import { proposeMeter } from "./propose-meter";
 import { indexZones, type KnownZone, matchZone, type ZoneIndex } from "./propose-zone";
 import type { FileUnit } from "./trend-file";
@@ -44,7 +45,7 @@ export const proposeMapping = (name: string, zones: readonly KnownZone[]): Mappi
  * have their zone already. A meter may be told by the unit of the file alone.
  */
 export function proposeByBasis(name: string, basis: ProposalBasis, unit: FileUnit | null = null): MappingProposal {
-  const proposal = proposeMeter(nameWords(name), unit) ?? proposeKind(name);
+  const proposal = proposeMeter(nameWords(name), unit) ?? kindOfName(name);
   if (proposal.skip || (proposal.kind !== null && BUILDING_KINDS.includes(proposal.kind)))
     return { ...proposal, zoneId: null };
   const place = placeOf(name, basis);

@@ -45,7 +45,7 @@ export function settleByProfile(
 ): Settlement {
   const profiles = readProfiles(ctx.db, run.buildingId);
   if (profiles.length === 0) return { status: "none" };
-  const basis = readLineBasis(ctx.db, run.buildingId);
+  const basis = readLineBasis(ctx.db, run.buildingId, [inspection]);
   const settlement = settlementOf(profiles, basis, { id: run.id, inspection });
   if (settlement.status === "fits")
     inTransaction(ctx.db, (tx) => {

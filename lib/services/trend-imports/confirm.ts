@@ -24,8 +24,13 @@ export function confirmMapping(
   input: MappingInput,
   runIds?: readonly number[],
 ): number[] {
-  requireFacilities(ctx);
   const task = readMappingTask(ctx, buildingId, runIds);
+  return confirmTask(ctx, buildingId, task, input);
+}
+
+/** The same for a task that was read just now, with nothing else done since. */
+export function confirmTask(ctx: Context, buildingId: number, task: MappingTask, input: MappingInput): number[] {
+  requireFacilities(ctx);
   const { points, answersByRun, cautionsSeen, profiles } = parseInput(mappingInput, input);
   const present = presentIn(ctx, buildingId);
   const fieldErrors: Record<string, string> = Object.fromEntries(fileFaults(task.fileAsks, answersByRun));

@@ -8,7 +8,7 @@ import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { markOf } from "./cautions";
 import { type ChoiceRule, type Chosen, choosePoints, type Remark } from "./choose";
-import { confirmMapping, mappingCautions, presentIn } from "./confirm";
+import { confirmTask, mappingCautions, presentIn } from "./confirm";
 import { type MappingTask, readMappingTask } from "./mapping";
 import { fileFaults } from "./mapping-faults";
 import { inspectionOf } from "./mapping-lines";
@@ -72,7 +72,7 @@ export async function importTrendFile(
     return { ...reportOf(run), outcome: "asked", message: askedSentence(open, ask), open, ask, leftOut };
   const input = { points, answersByRun, cautionsSeen: markOf(cautions) };
   try {
-    queueTrendImports(ctx, buildingId, confirmMapping(ctx, buildingId, input, [run.id]));
+    queueTrendImports(ctx, buildingId, confirmTask(ctx, buildingId, task, input));
   } catch (error) {
     // Another process may have taken up the very same file in the meantime.
     const isTakenUp = error instanceof ServiceError && findRun(ctx.db, run.id)?.state !== "waiting";

@@ -32,11 +32,20 @@ export type MappingLine = {
 /** What lines are made from, read once for many files. */
 export type LineBasis = { zones: ZoneRow[]; points: PointRow[]; last: Map<string, "imported" | "left-out"> };
 
-export function readLineBasis(db: Queryable, buildingId: number): LineBasis {
+/** For the points of some files. */
+export function readLineBasis(
+  db: Queryable,
+  buildingId: number,
+  files: readonly Pick<TrendInspection, "points">[],
+): LineBasis {
   return {
     zones: listZones(db, buildingId),
     points: listPoints(db, buildingId),
-    last: lastPointChoices(db, buildingId),
+    last: lastPointChoices(
+      db,
+      buildingId,
+      files.flatMap(({ points }) => points.map(({ name }) => name)),
+    ),
   };
 }
 

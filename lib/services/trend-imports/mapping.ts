@@ -57,7 +57,7 @@ export function mappingTaskOf(
   runIds?: readonly number[],
 ): MappingTask {
   const waiting = listRunsToMap(db, buildingId, runIds);
-  const basis = readLineBasis(db, buildingId);
+  const basis = readLineBasis(db, buildingId, waiting.map(inspectionOf));
   const profiles = waiting.length > 0 ? readProfiles(db, buildingId) : [];
   const settlements = new Map(
     waiting.map((run) => [run.id, settlementOf(profiles, basis, { id: run.id, inspection: inspectionOf(run) })]),

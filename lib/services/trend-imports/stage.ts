@@ -26,10 +26,12 @@ export async function stageTrendFile(
 ): Promise<StagedFile> {
   requireFacilities(ctx);
   findBuildingOrRefuse(ctx, buildingId);
-  const { onDisk, ...kept } = await ctx.uploads.takeFrom(file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes);
+  const { toDisk, ...kept } = await ctx.uploads.takeFrom(file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes);
   const received = receiveTrendFile(ctx, buildingId, { fileName: file.name, ...kept }, { again });
+  const onDisk = toDisk();
+  // It goes there while the file is read; a failure is told below.
+  onDisk.catch(() => {});
   const run = received.state === "unchanged" ? received.run : await settleRun(ctx, received.run.id, work);
-  // Reading the file took its time, in which it went to disk.
   await onDisk;
   if (received.state === "unchanged") return { state: "unchanged", run };
   return stagedAs(ctx, run);
