@@ -3,6 +3,7 @@ import {
   closeSync,
   createReadStream,
   existsSync,
+  fsync,
   mkdirSync,
   openSync,
   readFileSync,
@@ -12,6 +13,7 @@ import {
 } from "node:fs";
 import { type FileHandle, open, rename, rm } from "node:fs/promises";
 import path from "node:path";
+import { promisify } from "node:util";
 import type { ByteSource } from "@/lib/importers/trend-csv/byte-source";
 
 /** A kept file, open for reading where asked. Close it. */
@@ -79,12 +81,13 @@ export function openUploadFolder(folder: string): UploadFolder {
   };
 }
 
+/** Begins at once: whoever calls it may be busy for a second and let nothing else begin. */
 async function syncFile(file: string): Promise<void> {
-  const handle = await open(file, "r+");
+  const descriptor = openSync(file, "r+");
   try {
-    await handle.sync();
+    await promisify(fsync)(descriptor);
   } finally {
-    await handle.close();
+    closeSync(descriptor);
   }
 }
 

@@ -4,12 +4,13 @@ import { areEqual } from "./byte-compare";
 export class FieldNames {
   readonly texts: string[] = [];
   /** Where each text was met first, and how long it is. */
-  private starts = new Int32Array(64);
-  private lengths = new Int32Array(64);
+  starts = new Int32Array(64);
+  lengths = new Int32Array(64);
   private slots = new Int32Array(256).fill(-1);
   /** The text that followed each one when it was met last: a long table goes through its points again and again. */
-  private followers = new Int32Array(64).fill(-1);
-  private last = -1;
+  followers = new Int32Array(64).fill(-1);
+  /** The text that was met last. */
+  last = -1;
   private readonly view: DataView;
 
   /** Where the field that was asked for last ends. */

@@ -1,3 +1,4 @@
+import { areEqual } from "./byte-compare";
 import { ByteNumber } from "./byte-number";
 import { FieldNames } from "./field-names";
 import type { RegularStamps } from "./regular-stamps";
@@ -35,10 +36,12 @@ export class LongRowReader {
   private readonly fields: FieldNames;
   private readonly unitTexts: FieldNames;
   private readonly unitOf: number[] = [];
+  private readonly view: DataView;
 
   constructor(private readonly table: LongTable) {
     this.fields = new FieldNames(table.bytes);
     this.unitTexts = new FieldNames(table.bytes);
+    this.view = new DataView(table.bytes.buffer, table.bytes.byteOffset, table.bytes.length);
   }
 
   get names(): string[] {
@@ -86,6 +89,41 @@ export class LongRowReader {
     this.end = Math.min(at, length);
     this.rows++;
     return true;
+  }
+
+  /**
+   * Reads on over rows that are as expected: the stamp of the last row, then the point that came after it the last time,
+   * then a number. Puts the values into `out`, that of point `k` at `k * stride + place`, as long as NaN stands there. The
+   * first row that is otherwise is left to `next`, which takes three times as long; so are tables with more columns.
+   */
+  readAlike(out: Float64Array, stride: number, place: number): void {
+    const { bytes, columns, mark, decimal, stamps } = this.table;
+    if (columns.stamp !== 0 || columns.name !== 1 || columns.value !== 2 || columns.width !== 3) return;
+    const { number, fields, view } = this;
+    const { followers, starts, lengths } = fields;
+    const { lastFrom, lastLength } = stamps;
+    const most = bytes.length - lastLength;
+    let at = this.end;
+    let point = fields.last;
+    while (at < most && bytes[at + lastLength] === mark && areEqual(view, lastFrom, at, lastLength)) {
+      const next = followers[point] as number;
+      const cell = next * stride + place;
+      if (next < 0 || !Number.isNaN(out[cell] as number)) break;
+      const from = at + lastLength + 1;
+      const length = lengths[next] as number;
+      if (bytes[from + length] !== mark || !areEqual(view, starts[next] as number, from, length)) break;
+      number.readInto(out, cell, bytes, from + length + 1, decimal);
+      let { end } = number;
+      if (bytes[end] === CR) end++;
+      if (bytes[end] !== LF) out[cell] = Number.NaN;
+      if (Number.isNaN(out[cell] as number)) break;
+      at = end + 1;
+      point = next;
+      this.rows++;
+    }
+    this.end = at;
+    this.point = point;
+    fields.last = point;
   }
 
   private keepsUnit(from: number, to: number): boolean {

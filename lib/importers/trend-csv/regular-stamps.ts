@@ -43,9 +43,9 @@ export class RegularStamps {
   /** Where the stamp that was asked for last ends, and its instant [UTC seconds]; NaN when it is not regular. */
   end = 0;
   utc = Number.NaN;
-  /** Where the stamp read last stands, which many rows of a long table share. */
-  private lastFrom = 0;
-  private lastLength = 0;
+  /** Where the stamp read last stands and how long it is: many rows of a long table share it. */
+  lastFrom = 0;
+  lastLength = 0;
   private readonly view: DataView;
 
   constructor(

@@ -89,6 +89,7 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     // A point that is new, or that has a second value at the instant, needs a closer look.
     if (reader.point >= points || !Number.isNaN(values[cell] as number)) break;
     values[cell] = reader.value[0] as number;
+    reader.readAlike(values, sweeps, sweep);
     rows = reader.rows;
     rowsEnd = reader.end;
   }
