@@ -12,8 +12,8 @@ import { TimedCommits } from "./timed-commits";
 import { Touched } from "./touched";
 import type { UndoLog } from "./undo-log";
 
-/** Samples held in memory before they are merged and written: 24 MB. */
-const FLUSH_SAMPLES = 3_000_000;
+/** Samples held in memory before they are merged and written: 16 MB. */
+const FLUSH_SAMPLES = 2_000_000;
 
 type Store = { db: Database.Database; tables: Tables; undoLog: UndoLog };
 
