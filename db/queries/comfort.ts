@@ -50,6 +50,14 @@ export function findReportBySubmission(db: Queryable, submissionId: string): Com
   return db.select().from(comfortReport).where(eq(comfortReport.submissionId, submissionId)).get();
 }
 
+export function findComfortReport(db: Queryable, buildingId: number, id: number): ComfortReportRow | undefined {
+  return db
+    .select()
+    .from(comfortReport)
+    .where(and(eq(comfortReport.buildingId, buildingId), eq(comfortReport.id, id)))
+    .get();
+}
+
 /** Reports of a building, newest first; `sinceMs` limits them in time. */
 export function listComfortReports(db: Queryable, buildingId: number, sinceMs = 0): ComfortReportRow[] {
   return db

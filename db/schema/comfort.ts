@@ -46,6 +46,9 @@ export const comfortReport = sqliteTable(
     heaterInUse: integer({ mode: "boolean" }),
     fanInUse: integer({ mode: "boolean" }),
     draught: integer({ mode: "boolean" }),
+    /** Ids of `lib/comfort/ensembles` and `lib/comfort/activity`; null where the occupant did not say. */
+    clothing: text(),
+    activity: text(),
     note: text().notNull().default(""),
     /** Random id sent by the form, so that a repeated post is one report. */
     submissionId: text(),

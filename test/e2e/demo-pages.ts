@@ -15,6 +15,7 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/devices/new",
     "/devices/new?sort=fan-heater-1500",
     "/comfort-reports",
+    "/comfort-reports/1",
     "/comfort-reports/links",
     "/imports",
     "/imports/mapping",

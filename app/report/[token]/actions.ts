@@ -15,6 +15,8 @@ export async function fileReportAction(token: string, _: FormState, form: FormDa
       heaterInUse: checkedOf(values, "heaterInUse"),
       fanInUse: checkedOf(values, "fanInUse"),
       draught: checkedOf(values, "draught"),
+      clothing: textOf(values, "clothing") || null,
+      activity: textOf(values, "activity") || null,
       note: textOf(values, "note"),
       submissionId: textOf(values, "submissionId") || null,
     }),

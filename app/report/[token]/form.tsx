@@ -5,9 +5,12 @@ import { CheckboxField } from "@/app/_components/ui/checkbox-field";
 import { Disclosure } from "@/app/_components/ui/disclosure";
 import { FormMessage } from "@/app/_components/ui/form-message";
 import { FormStack } from "@/app/_components/ui/form-stack";
+import { SelectField } from "@/app/_components/ui/select-field";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
 import type { BoundAction } from "@/app/_server/form-state";
+import { ACTIVITIES } from "@/lib/comfort/activity";
+import { ENSEMBLES } from "@/lib/comfort/ensembles";
 import { VOTE_LABEL } from "@/lib/comfort-reports/thermal-sensation";
 import styles from "./_components/report.module.css";
 import { TapChoice } from "./_components/tap-choice";
@@ -48,6 +51,24 @@ export function ReportForm({ action, submissionId }: { action: BoundAction; subm
         <CheckboxField name="heaterInUse" label="I use a heater" defaultChecked={values.heaterInUse !== undefined} />
         <CheckboxField name="fanInUse" label="I use a fan" defaultChecked={values.fanInUse !== undefined} />
         <CheckboxField name="draught" label="There is a draught" defaultChecked={values.draught !== undefined} />
+        <SelectField
+          name="clothing"
+          label="What I wear comes nearest to"
+          optional
+          prompt="Not said"
+          options={ENSEMBLES.map(({ id, label }) => ({ value: id, label }))}
+          defaultValue={values.clothing ?? ""}
+          error={failure?.fieldErrors.clothing}
+        />
+        <SelectField
+          name="activity"
+          label="In the last half hour I was mostly"
+          optional
+          prompt="Not said"
+          options={ACTIVITIES.map(({ id, label }) => ({ value: id, label }))}
+          defaultValue={values.activity ?? ""}
+          error={failure?.fieldErrors.activity}
+        />
         <TextAreaField
           name="note"
           label="Anything else"

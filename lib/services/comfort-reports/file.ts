@@ -6,6 +6,8 @@ import {
   insertComfortReport,
 } from "@/db/queries/comfort";
 import { PREFERENCES } from "@/db/schema/comfort";
+import { ACTIVITIES } from "@/lib/comfort/activity";
+import { ENSEMBLES } from "@/lib/comfort/ensembles";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { parseInput } from "../parse";
@@ -23,6 +25,20 @@ const reportInput = z.object({
   heaterInUse: z.boolean().nullable().default(null),
   fanInUse: z.boolean().nullable().default(null),
   draught: z.boolean().nullable().default(null),
+  clothing: z
+    .enum(
+      ENSEMBLES.map(({ id }) => id),
+      "Choose what comes nearest to what you wear, or leave it open.",
+    )
+    .nullable()
+    .default(null),
+  activity: z
+    .enum(
+      ACTIVITIES.map(({ id }) => id),
+      "Choose what comes nearest to what you do, or leave it open.",
+    )
+    .nullable()
+    .default(null),
   note: z.string().trim().max(500, "Keep the note under 500 characters.").default(""),
   submissionId: z.string().max(64).nullable().default(null),
 });

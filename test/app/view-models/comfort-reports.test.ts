@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { countsLede, remarksOf } from "@/app/buildings/[buildingId]/comfort-reports/view-model";
 
-const none = { heaterInUse: null, fanInUse: null, draught: null, note: "" };
+const none = { clothing: null, activity: null, heaterInUse: null, fanInUse: null, draught: null, note: "" };
 
 it("counts wishes by kind, and zones once", () => {
   expect(countsLede([])).toBe("What occupants say, with zone, desk and time.");

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ACTIVITIES } from "@/lib/comfort/activity";
-import { clothingByOutdoorAir, clothingOf, dynamicClothing, ENSEMBLES } from "@/lib/comfort/clothing";
+import { clothingByOutdoorAir, clothingOf, dynamicClothing } from "@/lib/comfort/clothing";
+import { ENSEMBLES } from "@/lib/comfort/ensembles";
 import { compareWithCase, loadCheckValues } from "../../support/check-values";
 
 describe("clothing", () => {

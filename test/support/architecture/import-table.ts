@@ -49,6 +49,8 @@ const CONSTANTS = [
   "lib/trends/zone-state",
   "lib/trends/diagnosis/verdict-stance",
   "lib/comfort-reports/thermal-sensation",
+  "lib/comfort/ensembles",
+  "lib/comfort/activity",
 ];
 
 /** Files that people download to fill in. */
@@ -67,6 +69,7 @@ const SENTENCES = [
   "lib/overcooling/findings",
   "lib/energy-model/findings",
   "lib/energy-model/meter/meter-words",
+  "lib/comfort-reports/control-then",
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */

@@ -45,7 +45,11 @@ export default async function ComfortReportsPage({ params }: Props) {
               key: "at",
               head: "When",
               names: true,
-              cell: (row) => formatLocal(row.reportedAtMs, building.timeZone, "date-time"),
+              cell: (row) => (
+                <Link href={`${path}/comfort-reports/${row.id}`}>
+                  {formatLocal(row.reportedAtMs, building.timeZone, "date-time")}
+                </Link>
+              ),
             },
             {
               key: "zone",

@@ -1,3 +1,5 @@
+import { ACTIVITIES } from "@/lib/comfort/activity";
+import { ENSEMBLES } from "@/lib/comfort/ensembles";
 import type { ComfortReportView } from "@/lib/services/comfort-reports/list";
 
 export const WISH: Record<ComfortReportView["preference"], string> = {
@@ -17,11 +19,17 @@ export function countsLede(reports: readonly Pick<ComfortReportView, "preference
 }
 
 /** What else the occupant said, in a line. */
-export function remarksOf(report: Pick<ComfortReportView, "heaterInUse" | "fanInUse" | "draught" | "note">): string {
+export function remarksOf(
+  report: Pick<ComfortReportView, "heaterInUse" | "fanInUse" | "draught" | "clothing" | "activity" | "note">,
+): string {
+  const labelOf = (list: readonly { id: string; label: string }[], id: string | null) =>
+    list.find((each) => each.id === id)?.label.toLowerCase() ?? "";
   const parts = [
     report.heaterInUse ? "heater in use" : "",
     report.fanInUse ? "fan in use" : "",
     report.draught ? "draught" : "",
+    labelOf(ENSEMBLES, report.clothing),
+    labelOf(ACTIVITIES, report.activity),
     report.note ? `\u201c${report.note}\u201d` : "",
   ];
   return parts.filter(Boolean).join("; ");

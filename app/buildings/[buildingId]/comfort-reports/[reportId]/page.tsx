@@ -1,0 +1,94 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { PageHeading } from "@/app/_components/shell/page-heading";
+import { Remark } from "@/app/_components/shell/remark";
+import { Section } from "@/app/_components/shell/section";
+import { DataTable } from "@/app/_components/ui/data-table";
+import { EmptyState } from "@/app/_components/ui/empty-state";
+import { readAs } from "@/app/_server/read";
+import { voteWords } from "@/lib/comfort-reports/thermal-sensation";
+import { readBuilding } from "@/lib/services/buildings/find";
+import { readReportConditions } from "@/lib/services/comfort-reports/conditions";
+import { formatLocal } from "@/lib/time/format";
+import { quantityWords } from "@/lib/trends/quantity-words";
+import { remarksOf, WISH } from "../view-model";
+import { controlSentence, FELT_CAUTION, feltSentence, inputLine, readingLine } from "./view-model";
+
+export const metadata: Metadata = { title: "Comfort report" };
+
+type Props = { params: Promise<{ buildingId: string; reportId: string }> };
+
+/** One report, with what the zone was like when it was made. */
+export default async function ComfortReportPage({ params }: Props) {
+  const { buildingId, reportId } = await params;
+  const path = `/buildings/${buildingId}`;
+  const { building, conditions } = await readAs(
+    async (ctx) => ({
+      building: readBuilding(ctx, Number(buildingId)),
+      conditions: await readReportConditions(ctx, Number(buildingId), Number(reportId)),
+    }),
+    `${path}/comfort-reports/${reportId}`,
+  );
+  const { report, readings, felt } = conditions;
+  const words = quantityWords(building.temperatureUnit, building.timeZone);
+  const place = report.deskCode ? `desk ${report.deskCode}, zone ${report.zoneCode}` : `zone ${report.zoneCode}`;
+  const remarks = remarksOf(report);
+  return (
+    <>
+      <PageHeading
+        title={`${voteWords(report.thermalSensation)} at ${place}`}
+        lede={`Reported on ${formatLocal(report.reportedAtMs, building.timeZone, "date-time-zone")}; would like it ${WISH[report.preference]}${remarks ? `; ${remarks}` : ""}.`}
+      />
+      <Section
+        id="then"
+        title="What the zone was like"
+        wide
+        remarks={
+          <Remark title="Where to look next">
+            <Link href={`${path}/zones/${report.zoneId}`}>Zone {report.zoneCode}</Link> has its timeline and why it is
+            cold; <Link href={`${path}/zones/${report.zoneId}/data-quality`}>its data quality</Link> says whether its
+            sensor can be trusted.
+          </Remark>
+        }
+      >
+        <p>{controlSentence(conditions)}</p>
+        <DataTable
+          caption="Trends at the moment of the report"
+          captionHidden
+          rows={readings.map((reading) => readingLine(reading, words))}
+          rowKey={(row) => row.kind}
+          columns={[
+            { key: "kind", head: "Trend", names: true, cell: (row) => row.kind },
+            { key: "then", head: "Then", align: "number", cell: (row) => row.atReport },
+            { key: "mean", head: "Mean of the hour before", align: "number", cell: (row) => row.hourMean },
+            { key: "age", head: "Age of the sample", align: "number", cell: (row) => row.age },
+            { key: "point", head: "Point", cell: (row) => row.point },
+          ]}
+          empty={<EmptyState>No trend of this zone reaches to that moment.</EmptyState>}
+        />
+      </Section>
+      {felt ? (
+        <Section
+          id="felt"
+          title="What the standard's method expects"
+          wide
+          remarks={<Remark title="Mind">{FELT_CAUTION}</Remark>}
+        >
+          <p>{feltSentence(felt, voteWords(report.thermalSensation))}</p>
+          <DataTable
+            caption="What it rests on"
+            rows={felt.inputs.map((input) => inputLine(input, words))}
+            rowKey={(row) => row.what}
+            columns={[
+              { key: "what", head: "Input", names: true, cell: (row) => row.what },
+              { key: "value", head: "Taken", align: "number", cell: (row) => row.value },
+              { key: "range", head: "Range", align: "number", cell: (row) => row.range },
+              { key: "origin", head: "Origin", cell: (row) => row.origin },
+              { key: "source", head: "Source", cell: (row) => row.source },
+            ]}
+          />
+        </Section>
+      ) : null}
+    </>
+  );
+}

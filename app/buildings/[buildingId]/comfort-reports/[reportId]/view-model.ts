@@ -1,0 +1,103 @@
+import { CONTROL_WORDS } from "@/lib/comfort-reports/control-then";
+import type { FeltThen, ReportConditions } from "@/lib/services/comfort-reports/conditions";
+import type { FeltInput } from "@/lib/services/comfort-reports/felt-inputs";
+import type { ConditionKind, ReadingThen } from "@/lib/services/comfort-reports/readings-then";
+import type { QuantityWords } from "@/lib/trends/quantity-words";
+import { formatNumber } from "@/lib/units/format";
+
+const KIND_WORDS: Record<ConditionKind, string> = {
+  "zone-air-temp": "Zone air",
+  "cooling-setpoint": "Cooling setpoint",
+  "heating-setpoint": "Heating setpoint",
+  airflow: "Airflow",
+  "reheat-valve": "Reheat valve",
+  "discharge-air-temp": "Discharge air",
+  "cooling-stage": "Cooling",
+  occupancy: "Schedule",
+  "relative-humidity": "Relative humidity",
+  "outdoor-air-temp": "Outdoor air",
+};
+
+export type ReadingLine = { kind: string; point: string; atReport: string; hourMean: string; age: string };
+
+/** A trend at the moment, in the units of the building. */
+export function readingLine(reading: ReadingThen, words: QuantityWords): ReadingLine {
+  const { kind, name, value, hourMean, ageSeconds } = reading;
+  return {
+    kind: KIND_WORDS[kind],
+    point: name,
+    atReport: inWords(kind, value, words),
+    hourMean: hourMean === null ? "" : inWords(kind, hourMean, words),
+    age: ageWords(ageSeconds),
+  };
+}
+
+function inWords(kind: ConditionKind, value: number, words: QuantityWords): string {
+  switch (kind) {
+    case "airflow":
+      return words.airflow(value);
+    case "reheat-valve":
+    case "relative-humidity":
+      return `${formatNumber(value, { decimals: 0 })} %`;
+    case "cooling-stage":
+      return onShare(value, "on", "off");
+    case "occupancy":
+      return onShare(value, "occupied", "unoccupied");
+    default:
+      return words.temp(value);
+  }
+}
+
+const onShare = (value: number, on: string, off: string): string =>
+  value === 0 ? off : value === 1 ? on : `${on} ${formatNumber(100 * value, { decimals: 0 })} %`;
+
+/** Age of a sample: minutes, hours, days. */
+export function ageWords(seconds: number): string {
+  const minutes = Math.round(seconds / 60);
+  if (minutes < 120) return `${minutes} min`;
+  const hours = Math.round(minutes / 60);
+  return hours < 48 ? `${hours} h` : `${Math.round(hours / 24)} days`;
+}
+
+/** What the page says first. */
+export const controlSentence = ({ control, felt }: Pick<ReportConditions, "control" | "felt">): string =>
+  felt === null
+    ? "No zone air is recorded for that moment. A trend log that comes in later fills this page in."
+    : `The zone was ${CONTROL_WORDS[control]}.`;
+
+const signed = (vote: number): string => `${vote > 0 ? "+" : ""}${formatNumber(vote, { decimals: 1 })}`;
+
+/** The vote beside what the standard's method allows for. */
+export function feltSentence({ range, beside }: FeltThen, votedWords: string): string {
+  if (range.status !== "ok") {
+    const [limit] = range.limits;
+    return `The standard's method does not hold here: ${limit?.what ?? "an input"} is outside ${limit?.low ?? ""} to ${limit?.high ?? ""} ${limit?.unit ?? ""}.`;
+  }
+  const { low, high, middle } = range.pmv;
+  const span = `${signed(low)} to ${signed(high)}, most likely ${signed(middle)}`;
+  const place =
+    beside === "within"
+      ? "within it"
+      : beside === "colder"
+        ? "colder than it: look for a draught, cold surfaces, or one person's need"
+        : "warmer than it: look for sun, equipment, or one person's need";
+  return `For these surroundings the standard's method expects votes from ${span}; the vote, ${votedWords}, lies ${place}.`;
+}
+
+/** The word of caution that stands with every predicted vote. */
+export const FELT_CAUTION =
+  "A predicted vote is of an average person by the standard's method. Votes in air-conditioned offices disagree with it, so it neither proves nor disproves that a zone is too cold; what occupants say, heaters in use and simultaneous cooling do.";
+
+export type InputLine = { what: string; value: string; range: string; origin: string; source: string };
+
+export function inputLine({ what, spread, unit, origin, source }: FeltInput, words: QuantityWords): InputLine {
+  const isTemp = unit === "°C";
+  const isDifference = unit === "K";
+  const say = (value: number): string =>
+    isTemp
+      ? words.temp(value)
+      : isDifference
+        ? `${value < 0 ? "\u2212" : ""}${words.size(value)}`
+        : `${formatNumber(value, { significantDigits: 2 })} ${unit}`;
+  return { what, value: say(spread.middle), range: `${say(spread.low)} to ${say(spread.high)}`, origin, source };
+}

@@ -1,0 +1,72 @@
+import { findComfortReport } from "@/db/queries/comfort";
+import { findZone, listDesks } from "@/db/queries/zones";
+import { besideRange, type FeltRange, feltRange } from "@/lib/comfort/felt-range";
+import { type ControlThen, controlThen } from "@/lib/comfort-reports/control-then";
+import { requireFacilities } from "../authorise";
+import { findBuildingOrRefuse } from "../buildings/find";
+import type { Context } from "../context";
+import { ServiceError } from "../errors";
+import { seasonThresholdC } from "../zones/overview";
+import { type FeltInput, feltBasis } from "./felt-inputs";
+import type { ComfortReportView } from "./list";
+import { type ConditionKind, type ReadingThen, readingsThen } from "./readings-then";
+
+/** What a standard's method says of the moment, and where the vote lies beside it. */
+export type FeltThen = { range: FeltRange; beside: ReturnType<typeof besideRange> | null; inputs: FeltInput[] };
+
+/** A report with what the zone was like when it was made. Trends that come in later fill in later. */
+export type ReportConditions = {
+  report: ComfortReportView;
+  readings: ReadingThen[];
+  control: ControlThen;
+  /** Null where no zone air is recorded for the moment. */
+  felt: FeltThen | null;
+};
+
+export async function readReportConditions(
+  ctx: Context,
+  buildingId: number,
+  reportId: number,
+): Promise<ReportConditions> {
+  requireFacilities(ctx);
+  findBuildingOrRefuse(ctx, buildingId);
+  const report = findComfortReport(ctx.db, buildingId, reportId);
+  const zone = report && findZone(ctx.db, buildingId, report.zoneId);
+  if (!report || !zone) throw new ServiceError("not-found", "This comfort report does not exist.");
+  const desk = listDesks(ctx.db, buildingId).find(({ id }) => id === report.deskId);
+  const readings = await readingsThen(ctx, buildingId, zone.id, Math.floor(report.reportedAtMs / 1000));
+  const meanOf = (kind: ConditionKind): number | null => {
+    const reading = readings.find((each) => each.kind === kind);
+    return reading ? (reading.hourMean ?? reading.value) : null;
+  };
+  const nowOf = (kind: ConditionKind): number | null => readings.find((each) => each.kind === kind)?.value ?? null;
+  const zoneAirTempC = meanOf("zone-air-temp");
+  const outdoorC = nowOf("outdoor-air-temp");
+  return {
+    report: { ...report, zoneCode: zone.code, deskCode: desk?.code ?? null },
+    readings,
+    control: controlThen({
+      zoneAirTempC,
+      coolingSetpointC: nowOf("cooling-setpoint"),
+      heatingSetpointC: nowOf("heating-setpoint"),
+    }),
+    felt:
+      zoneAirTempC === null
+        ? null
+        : feltThen(report, {
+            airTempC: zoneAirTempC,
+            relHumidityPct: meanOf("relative-humidity"),
+            // Without an outdoor record all hours count as of the cooling season, as for the cost.
+            inCoolingSeason: outdoorC === null || outdoorC >= seasonThresholdC(ctx, buildingId),
+          }),
+  };
+}
+
+function feltThen(
+  { thermalSensation, clothing, activity }: Pick<ComfortReportView, "thermalSensation" | "clothing" | "activity">,
+  air: { airTempC: number; relHumidityPct: number | null; inCoolingSeason: boolean },
+): FeltThen {
+  const { inputs, listed } = feltBasis({ ...air, clothing, activity });
+  const range = feltRange(inputs);
+  return { range, beside: range.status === "ok" ? besideRange(thermalSensation, range.pmv) : null, inputs: listed };
+}
