@@ -283,6 +283,14 @@ test("zones without an area share what is left, and area without a zone has a ro
   expect(codes(partly)).toContain("zones-without-record");
 });
 
+test("a lower tier beside the headline is the figure that it gives zone by zone as the headline", () => {
+  const { lowerTiers } = ok(office({ draws: 400 }));
+  const alone = [withoutRecords(office({ draws: 400 })), office({ draws: 400, weather: null })].map(ok);
+  alone.forEach(({ headline }, k) => {
+    for (const p of ["p10", "p50", "p90"] as const) expect(lowerTiers[k]?.[p]).toBeCloseTo(headline[p], 6);
+  });
+});
+
 test("lower tiers stand beside the headline, and ranges that do not meet are called inconsistent", () => {
   const result = ok(office({ draws: 400 }));
   expect(result.lowerTiers.map((each) => each.tier)).toEqual([1, 0]);
