@@ -125,6 +125,7 @@ function tierModels(input: AssessmentInput, plant: Plant, rows: readonly Row[]):
     tiers.push(screeningTier(input, asOne, those, heaters));
   }
   const best = tiers[0] as TierModel;
-  if (input.meteredSaving && best.tier > 0) tiers.unshift(meteredTier(input, plant, best, input.meteredSaving));
+  const metered = input.meter?.status === "ok" ? meteredTier(input, plant, best, input.meter) : null;
+  if (metered) tiers.unshift(metered);
   return tiers;
 }

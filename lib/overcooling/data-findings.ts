@@ -24,7 +24,8 @@ export function dataFindings(input: AssessmentInput, rows: readonly Row[], tier:
   if (input.heatingFuel !== "electricity" && input.heatPricePerKwh === null) note("heat-price-missing", {}, "caution");
   const reports = rows.reduce((sum, each) => sum + each.coldReportsPerYear, 0);
   if (reports > 0 && !input.complaint) note("complaint-price-missing", { reports });
-  if (tier === 2) findings.push(...recordFindings(rows));
+  if (input.meter?.status === "unused") note("meter-unused", { meters: [...input.meter.meters] });
+  if (tier >= 2 && rows.some((each) => each.record)) findings.push(...recordFindings(rows));
   return findings;
 }
 

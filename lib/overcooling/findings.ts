@@ -118,6 +118,10 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
     what: `${figure(e.reports, 3)} cold reports a year are not priced: the hours and labour price of a complaint are not given.`,
     action: "Enter your own figures if you keep them; there is no default.",
   }),
+  "meter-unused": (e) => ({
+    what: `The electricity meter (${list(e.meters)}) does not calibrate this figure: it has no model yet that says what a setpoint is worth.`,
+    action: "The energy meter page says what is missing.",
+  }),
 
   // Figures to doubt
   "electricity-above-national-estimate": (e) => ({

@@ -1,12 +1,15 @@
 import type { AssessmentInput } from "../assessment-input";
-import { exact, type Quantity, type Step, step } from "../calculation/quantity";
+import { exact, type Quantity, type Step, step, sum } from "../calculation/quantity";
 import {
+  areaShare,
   type Cell,
   type ComponentEnergy,
   type ComponentModel,
   componentOfBuilding,
   componentOfCells,
   costOf,
+  rowLabel,
+  rowSymbol,
   type TierModel,
   tierModel,
 } from "../component-model";
@@ -61,8 +64,30 @@ export function measuredTier(
       componentOfCells("complaints", rows.map((row) => complaintCell(row, input)).filter(present), currency),
     ],
     currency,
+    { rise: buildingRise(zones), fanWhileCooling: fan?.whileCooling ?? null },
   );
 }
+
+/** By floor area; zones without a record are taken to rise by nothing, as they cost nothing. */
+const buildingRise = (zones: readonly MeasuredZone[]): Quantity =>
+  sum({
+    symbol: "dT",
+    label: "rise of the building's mean zone air at the target, over the season hours",
+    unit: "K",
+    formula: "dT = sum of the zones",
+    parts: zones.map(({ row, rise }) => ({
+      symbol: rowSymbol("dT", row),
+      label: rowLabel(row),
+      quantity: step({
+        symbol: "dT_a",
+        label: `part of the building's rise, ${rowLabel(row)}`,
+        unit: "K",
+        formula: "dT_a = a_z * dT_z",
+        terms: [areaShare(row), rise],
+        compute: (share, each) => share * each,
+      }),
+    })),
+  });
 
 function fanComponent(
   fan: MeasuredFan,

@@ -16,6 +16,8 @@ export type MeasuredZone = {
   states: Record<PricedState, StateYear>;
   heatLoss: Step;
   belowTarget: Step;
+  /** How much warmer its air would be at the target, over all season hours [K]. */
+  rise: Step;
   setpoint: Step;
   deadband: Step | null;
   reheat: { electric: Step; heat: Step } | null;
@@ -59,6 +61,7 @@ export function measuredZone(
       terms: [states.cooling.overcoolingKh, states.cooling.hoursBelow],
       compute: (kh, hours) => kh / Math.max(1, hours),
     }),
+    rise: airRise(row, states, airflow),
     setpoint,
     deadband: airflow
       ? deadbandElectricity(
@@ -88,6 +91,31 @@ export function measuredZone(
     airflow,
     reheatMeasured: record.exposure?.hasTrend.reheatValve ?? false,
   };
+}
+
+/** Reheat is left out: its hours end with less air, and the zone's own temperature does not change by that. */
+function airRise(row: Row, { cooling, deadband, reheat }: MeasuredZone["states"], airflow: ZoneAirflow | null): Step {
+  const shared = {
+    symbol: "dT_z",
+    label: `rise of the mean zone air at the target, over the season hours, ${rowLabel(row)}`,
+    unit: "K",
+  };
+  const hours = [cooling.hours, deadband.hours, reheat.hours];
+  if (!airflow) {
+    return step({
+      ...shared,
+      formula: "dT_z = D_c / max(1, H_c + H_d + H_r)",
+      terms: [cooling.overcoolingKh, ...hours],
+      compute: (kh, c, d, r) => kh / Math.max(1, c + d + r),
+    });
+  }
+  return step({
+    ...shared,
+    formula: "dT_z = (D_c + B_d * max(0, T_w - T_d)) / max(1, H_c + H_d + H_r)",
+    terms: [cooling.overcoolingKh, deadband.hoursBelow, airflow.warmed, deadband.zoneAirTemp, ...hours],
+    compute: (kh, hoursBelow, warmedC, presentC, c, d, r) =>
+      (kh + hoursBelow * Math.max(0, warmedC - presentC)) / Math.max(1, c + d + r),
+  });
 }
 
 /** Zone air while it reheats: the recorded heating setpoint, else the recorded zone air, else the assumption. */

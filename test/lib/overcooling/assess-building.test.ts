@@ -4,6 +4,7 @@ import type { Assessed, ComponentId } from "@/lib/overcooling/assessment";
 import type { AssessmentInput } from "@/lib/overcooling/assessment-input";
 import { OVERCOOLING_FINDING_CODES, overcoolingFindingWords } from "@/lib/overcooling/findings";
 import { defaults, heater, held, office, zone } from "./offices";
+import { plantedMeter } from "./planted-meter";
 
 const ok = (input: AssessmentInput): Assessed => {
   const result = assessBuilding(input);
@@ -304,6 +305,19 @@ test("lower tiers stand beside the headline, and ranges that do not meet are cal
   );
   const finding = far.findings.find((each) => each.code === "inconsistent");
   expect(finding?.evidence.widestInputs).toHaveLength(3);
+});
+
+test("a meter that says far more than the zones is called inconsistent with them, with what moves the figure most", () => {
+  const zones = office().zones.map((each) => zone(each.zoneId, { cooling: { hours: 1900, depthK: 1 } }));
+  const apart = (slopes: number) => {
+    const result = ok(office({ draws: 1000, complaint: null, zones, meter: plantedMeter(slopes) }));
+    expect(result.tier.number).toBe(3);
+    return { result, finding: result.findings.find((each) => each.evidence.otherTier === 2) };
+  };
+  expect(apart(1).finding).toBeUndefined();
+  const { result, finding } = apart(40);
+  expect(finding).toMatchObject({ code: "inconsistent", evidence: { tier: 3, otherTier: 2 } });
+  expect(finding?.evidence.widestInputs).toEqual(result.tornado.slice(0, 3).map((each) => each.label));
 });
 
 test("without weather and setpoint only heaters and reports are counted, and said to be all", () => {
