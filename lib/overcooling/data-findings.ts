@@ -2,6 +2,7 @@ import type { Finding } from "@/lib/findings/finding";
 import type { Tier } from "./assessment";
 import type { AssessmentInput } from "./assessment-input";
 import type { Row } from "./rows";
+import { isServedByOwnUnit } from "./tiers/measured-zone";
 
 /** Undetermined share of the measured zones' hours above which the split by assumption matters. Judgement, no source. */
 const MUCH_UNDETERMINED = 0.25;
@@ -44,10 +45,16 @@ function recordFindings(rows: readonly Row[]): Finding[] {
     });
   }
   const faulty = { hours: 0, overcoolingKh: 0, zones: [] as string[] };
+  const idle = { hours: 0, overcoolingKh: 0, zones: [] as string[] };
   const untold = { hours: 0, seasonHours: 0, zones: [] as string[] };
   for (const { record, code } of rows) {
     if (!record) continue;
-    const { fault, undetermined } = record.annual.byState;
+    const { deadband, fault, undetermined } = record.annual.byState;
+    if (isServedByOwnUnit(record) && deadband.overcoolingKh > 0) {
+      idle.hours += deadband.hours;
+      idle.overcoolingKh += deadband.overcoolingKh;
+      idle.zones.push(code);
+    }
     if (fault.hours > 0) {
       faulty.hours += fault.hours;
       faulty.overcoolingKh += fault.overcoolingKh;
@@ -70,5 +77,6 @@ function recordFindings(rows: readonly Row[]): Finding[] {
   if (faulty.zones.length > 0) {
     findings.push({ code: "fault-hours-not-priced", severity: "note", evidence: { ...faulty } });
   }
+  if (idle.zones.length > 0) findings.push({ code: "idle-hours-not-priced", severity: "note", evidence: { ...idle } });
   return findings;
 }

@@ -88,6 +88,10 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
     what: `Zones ${list(e.zones)} spend ${figure(e.hours, 3)} h a year in a fault, ${figure(e.overcoolingKh, 3)} K·h below the target. No setpoint mends that, so it is not in the cost.`,
     action: "Repair the boxes; the diagnosis of each zone says what to look for.",
   }),
+  "idle-hours-not-priced": (e) => ({
+    what: `Zones ${list(e.zones)} have a unit of their own that stands idle for ${figure(e.hours, 3)} h a year of the season, ${figure(e.overcoolingKh, 3)} K·h of them below the target. No setpoint and no airflow is the reason, so it is not in the cost.`,
+    action: "Look for what else cools these zones; their diagnosis says what the trends show.",
+  }),
 
   // What is missing
   "weather-missing": () => ({

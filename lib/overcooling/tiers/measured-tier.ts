@@ -111,7 +111,11 @@ function fanComponent(
 /** A zone's own split of hours; for a zone without a record the assumed one. */
 function splitOf(zone: MeasuredZone | null, outdoorAir: Quantity, plant: Plant & { weather: PlantWeather }): HeatSplit {
   const shares = zone
-    ? { cooling: zone.states.cooling.share, deadband: zone.states.deadband.share, reheat: zone.states.reheat.share }
+    ? {
+        cooling: zone.states.cooling.share,
+        deadband: zone.hasOwnUnit ? nothingRemoved() : zone.states.deadband.share,
+        reheat: zone.states.reheat.share,
+      }
     : plant.stateShare;
   return {
     ...shares,
@@ -121,8 +125,20 @@ function splitOf(zone: MeasuredZone | null, outdoorAir: Quantity, plant: Plant &
   };
 }
 
+/** While a zone's own unit is idle nothing takes the heat of a heater away: it only warms the zone. */
+const nothingRemoved = (): Quantity =>
+  exact({
+    symbol: "w_d",
+    label: "share of the heat removed while the zone's own unit is idle",
+    unit: "",
+    value: 0,
+    origin: "computed",
+    source: "no cooling runs",
+  });
+
 function exhaustedShare(zones: readonly MeasuredZone[], fan: MeasuredFan | null, plant: Plant): Quantity {
-  const areaM2 = zones.reduce((sum, each) => sum + each.row.floorAreaM2, 0);
+  const served = fan ? zones.filter((each) => each.airflow !== null) : zones;
+  const areaM2 = served.reduce((sum, each) => sum + each.row.floorAreaM2, 0);
   const area = exact({
     symbol: "A",
     label: "floor area of the measured zones",

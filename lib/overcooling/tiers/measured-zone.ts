@@ -13,6 +13,8 @@ import { type PricedState, type StateYear, zoneStates } from "./zone-states";
 /** What a zone's record says in kWh a year. Without variable airflow there is no minimum to lower: no C4 and no C5. */
 export type MeasuredZone = {
   row: Row;
+  /** A unit serves it alone: what its states call deadband are hours in which the unit stood idle. */
+  hasOwnUnit: boolean;
   states: Record<PricedState, StateYear>;
   heatLoss: Step;
   belowTarget: Step;
@@ -48,9 +50,11 @@ export function measuredZone(
       "First-order identity of the steady heat balance: the setpoint moves the balance temperature one for one, so each degree-hour below the target costs the heat loss coefficient, whatever the gains are.",
     ],
   });
-  const airflow = isVav(system) ? zoneAirflow(row, states, system, plant) : null;
+  const hasOwnUnit = isServedByOwnUnit(record);
+  const airflow = isVav(system) && !hasOwnUnit ? zoneAirflow(row, states, system, plant) : null;
   return {
     row,
+    hasOwnUnit,
     states,
     heatLoss,
     belowTarget: step({
@@ -92,6 +96,13 @@ export function measuredZone(
     reheatMeasured: record.exposure?.hasTrend.reheatValve ?? false,
   };
 }
+
+/**
+ * Whether a zone's states were read off the compressor or coil valve of a unit of its own, whatever serves the rest of the
+ * building: such a unit has no minimum airflow, and idle beyond a cycle it cools nothing.
+ */
+export const isServedByOwnUnit = ({ exposure }: NonNullable<Row["record"]>): boolean =>
+  exposure?.hasTrend.coolingStage ?? false;
 
 /** Reheat is left out: its hours end with less air, and the zone's own temperature does not change by that. */
 function airRise(row: Row, { cooling, deadband, reheat }: MeasuredZone["states"], airflow: ZoneAirflow | null): Step {
