@@ -37,7 +37,7 @@ export type EnergyMeter = {
 /** The result of one meter, whose key is the part; null when the building has no such meter. */
 export const METER: ResultKind<MeterResult | null> = {
   name: "energy-meter",
-  version: 1,
+  version: 2,
   inputs: ["trends", "mapping", "zones", "building", "assumptions", "weather", "bills"],
   async workOut(ctx, building, key) {
     const meter = metersOf(ctx, building.id).find((each) => each.key === key);
@@ -97,7 +97,7 @@ export async function meterResult(
   const shares = setpointShares(ctx, building, analysis, assumptions);
   const ids = meter.source === "point" ? [meter.point.id, outdoor.id] : [outdoor.id];
   const fingerprint = fingerprintOf({
-    version: 2,
+    version: 3,
     meter,
     outdoor: [outdoor.id, outdoor.sampling],
     revisions: await ctx.trends.rev(ids),

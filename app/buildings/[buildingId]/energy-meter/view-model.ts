@@ -6,8 +6,10 @@ import { meterFindingWords } from "@/lib/energy-model/findings";
 import type { MeterFinding } from "@/lib/energy-model/meter/meter-finding";
 import type { DayTypeModel, MeterModel } from "@/lib/energy-model/meter/meter-model";
 import { DAY_TYPE_WORDS } from "@/lib/energy-model/meter/meter-words";
+import type { readBills } from "@/lib/services/bills/bills";
 import type { Building } from "@/lib/services/buildings/find";
 import type { EnergyMeter } from "@/lib/services/meter/read";
+import { dayNumberFromLocalDate, localDateFromDayNumber } from "@/lib/time/civil-date";
 import { formatNumber, formatTemperature } from "@/lib/units/format";
 
 export type Shown = Pick<Building, "temperatureUnit">;
@@ -190,6 +192,38 @@ export function readingLines({ types }: MeterModel, { temperatureUnit }: Shown):
     )
     .sort((a, b) => (a.date < b.date ? -1 : 1));
 }
+
+export type BillLine = {
+  id: number;
+  from: string;
+  to: string;
+  days: string;
+  energy: string;
+  demand: string;
+  charges: string;
+};
+
+/** The building's bills as they were brought in, the newest first. */
+export const billLines = (bills: ReturnType<typeof readBills>): BillLine[] =>
+  bills
+    .map((bill) => {
+      const [from, until] = [bill.fromDate, bill.untilDate].map((date) => dayNumberFromLocalDate(date) ?? 0) as [
+        number,
+        number,
+      ];
+      const optional = (value: number | null, decimals: number): string =>
+        value === null ? "" : formatNumber(value, { decimals });
+      return {
+        id: bill.id,
+        from: bill.fromDate,
+        to: localDateFromDayNumber(until - 1),
+        days: String(until - from),
+        energy: formatNumber(bill.energyKwh, { decimals: 0 }),
+        demand: optional(bill.billedDemandKw, 1),
+        charges: optional(bill.charges, 2),
+      };
+    })
+    .reverse();
 
 /** What the picture shows, for those who do not see it. */
 export function scatterLabel({ name, model }: ShownMeter): string {
