@@ -89,7 +89,7 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
     action: "Repair the boxes; the diagnosis of each zone says what to look for.",
   }),
   "idle-hours-not-priced": (e) => ({
-    what: `Zones ${list(e.zones)} have a unit of their own that stands idle for ${figure(e.hours, 3)} h a year of the season, ${figure(e.overcoolingKh, 3)} K·h of them below the target. No setpoint and no airflow is the reason, so it is not in the cost.`,
+    what: `Zones with a unit of their own (${list(e.zones)}): it stands idle for ${figure(e.hours, 3)} h of the season a year, and the zone air is ${figure(e.overcoolingKh, 3)} K·h below the target in them. No setpoint and no airflow is the reason, so it is not in the cost.`,
     action: "Look for what else cools these zones; their diagnosis says what the trends show.",
   }),
 
