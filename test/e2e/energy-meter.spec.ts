@@ -48,6 +48,26 @@ test.describe("the demo building's meter", () => {
   });
 });
 
+test("bills of another file that overlap are refused by name, until the bill that is here is taken out", async ({
+  page,
+}) => {
+  await setUp(page, "Bills twice");
+  const bring = async (...lines: string[]) => {
+    const buffer = Buffer.from(["from,to,energy_kWh", ...lines].join("\n"));
+    await bringIn(page, "Electricity bills (CSV)", { name: "bills.csv", mimeType: "text/csv", buffer });
+  };
+  await bring("2025-01-15,2025-02-14,30000");
+  await bring("2025-01-01,2025-01-31,28000");
+  const said = page.getByRole("status");
+  await expect(said).toContainText("overlap those of the bill of 2025-01-15 to 2025-02-14 (30000 kWh, 31 days)");
+  await expect(said).toContainText("remove that bill on the energy meter page");
+  await go(page, "Energy meter");
+  await page.getByRole("button", { name: "Remove the bill of 2025-01-15" }).click();
+  await expect(page.getByText("Bring in the building's electricity meter")).toBeVisible();
+  await bring("2025-01-01,2025-01-31,28000");
+  await expect(page.getByRole("status")).toContainText("1 bill added, 0 changed, 0 as they were.");
+});
+
 test.describe("a meter of one's own", () => {
   test.skip(!existsSync(METERS), "the real meters do not lie beside the repository");
 

@@ -43,11 +43,11 @@ const shownCandidate = ({ choice }: DayTypeModel): Candidate | undefined =>
   choice.status === "ok" ? choice.chosen : choice.candidates[0];
 
 /** Groups of the picture. A refused model has no line: a line would be read as a result. */
-export function energyGroups({ types }: MeterModel): EnergyGroup[] {
+export function energyGroups({ types, status }: MeterModel): EnergyGroup[] {
   return types.map(({ type, readings, choice }) => ({
     name: DAY_TYPE_WORDS[type].name,
     points: readings.map(({ outdoorC, energyKwh }) => ({ outdoorC, energyKwh })),
-    line: choice.status === "ok" ? corners(choice.chosen) : [],
+    line: status === "ok" && choice.status === "ok" ? corners(choice.chosen) : [],
   }));
 }
 
@@ -93,12 +93,12 @@ export type ModelLine = {
 };
 
 /** Values of the models in use, with standard errors, in the building's units; a day type without one says so. */
-export function modelLines({ types }: MeterModel, { temperatureUnit: unit }: Shown): ModelLine[] {
+export function modelLines({ types, status }: MeterModel, { temperatureUnit: unit }: Shown): ModelLine[] {
   const perK = unit === "F" ? 1.8 : 1;
   return types.map(({ type, choice }) => {
     const key = type;
     const name = DAY_TYPE_WORDS[type].name;
-    if (choice.status !== "ok") {
+    if (status !== "ok" || choice.status !== "ok") {
       const none = { base: "", coolingSlope: "", coolingChange: "", heatingSlope: "", heatingChange: "" };
       return { key, type: name, kind: "no model", ...none };
     }
@@ -151,7 +151,7 @@ export type CandidateLine = {
 };
 
 /** Every model that was tried, by day type, the best adjusted R² first, with why it was not taken. */
-export function candidateLines({ types }: MeterModel, { temperatureUnit }: Shown): CandidateLine[] {
+export function candidateLines({ types, status }: MeterModel, { temperatureUnit }: Shown): CandidateLine[] {
   return types.flatMap((typeModel) =>
     typeModel.choice.candidates.map((candidate): CandidateLine => {
       const { model, goodness, faults } = candidate;
@@ -168,7 +168,9 @@ export function candidateLines({ types }: MeterModel, { temperatureUnit }: Shown
         rho: formatNumber(goodness.rho, { decimals: 2 }),
         effective: formatNumber(goodness.effectiveN, { decimals: 0 }),
         verdict: taken
-          ? "taken"
+          ? status === "ok"
+            ? "taken"
+            : "the best of them, but the record is not enough for any"
           : faults.map((fault) => meterFindingWords(fault, temperatureUnit).what).join(" ") ||
             "could be used; another has the higher adjusted R²",
       };
@@ -227,7 +229,8 @@ export const billLines = (bills: ReturnType<typeof readBills>): BillLine[] =>
 
 /** What the picture shows, for those who do not see it. */
 export function scatterLabel({ name, model }: ShownMeter): string {
-  const fitted = model?.types.some(({ choice }) => choice.status === "ok") ? " with the fitted line" : "";
+  const hasLine = model?.status === "ok" && model.types.some(({ choice }) => choice.status === "ok");
+  const fitted = hasLine ? " with the fitted line" : "";
   return `${name}: energy of a ${model?.length === "bill" ? "mean day of each bill" : "day"} against mean outdoor air temperature${fitted}`;
 }
 

@@ -96,7 +96,9 @@ export function lineErrors(errors: Readonly<Record<string, string>>, name: strin
   for (const [path, message] of Object.entries(errors)) {
     if (!path.startsWith(`${name}.`)) continue;
     const line = Number(path.split(".")[1]) + 1;
-    byLine.set(line, [...(byLine.get(line) ?? []), message.replace(/\.$/, "")]);
+    const said = message.replace(/\.$/, "");
+    const faults = byLine.get(line) ?? [];
+    byLine.set(line, faults.includes(said) ? faults : [...faults, said]);
   }
   const lines = [...byLine].sort(([a], [b]) => a - b).map(([line, faults]) => `Line ${line}: ${faults.join("; ")}.`);
   return errors[name] ? [errors[name], ...lines] : lines;
