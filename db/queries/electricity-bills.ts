@@ -1,4 +1,4 @@
-import { and, asc, eq } from "drizzle-orm";
+import { and, asc, eq, gt, lt } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { electricityBill } from "../schema/electricity-bill";
 
@@ -30,6 +30,29 @@ export function findElectricityBill(
 
 export function insertElectricityBill(db: Queryable, row: NewElectricityBill): void {
   db.insert(electricityBill).values(row).run();
+}
+
+/** Ends the bills that cover a day, but begin before it, with the day before. */
+export function endBillsBefore(db: Queryable, buildingId: number, date: string): void {
+  db.update(electricityBill)
+    .set({ untilDate: date })
+    .where(
+      and(
+        eq(electricityBill.buildingId, buildingId),
+        lt(electricityBill.fromDate, date),
+        gt(electricityBill.untilDate, date),
+      ),
+    )
+    .run();
+}
+
+/** True when there was such a bill. */
+export function deleteElectricityBill(db: Queryable, buildingId: number, id: number): boolean {
+  const gone = db
+    .delete(electricityBill)
+    .where(and(eq(electricityBill.buildingId, buildingId), eq(electricityBill.id, id)))
+    .run();
+  return gone.changes > 0;
 }
 
 export function updateElectricityBill(db: Queryable, id: number, row: Partial<NewElectricityBill>): void {

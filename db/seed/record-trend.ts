@@ -23,6 +23,7 @@ const RESOLUTION: Partial<Record<PointKind, { fileUnit: string; step: number; no
   "discharge-air-temp": { fileUnit: "degC", step: 0.1, noise: 0.12, noiseShare: 0 },
   "supply-air-temp": { fileUnit: "degC", step: 0.1, noise: 0.12, noiseShare: 0 },
   "outdoor-air-temp": { fileUnit: "degC", step: 0.1, noise: 0.1, noiseShare: 0 },
+  "meter-power": { fileUnit: "kW", step: 0.1, noise: 0, noiseShare: 0.004 },
   airflow: { fileUnit: "litrePerSecond", step: 0.001, noise: 0, noiseShare: 0.012 },
   "damper-position": { fileUnit: "percent", step: 1, noise: 0, noiseShare: 0 },
   "reheat-valve": { fileUnit: "percent", step: 1, noise: 0, noiseShare: 0 },

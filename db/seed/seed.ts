@@ -1,6 +1,7 @@
 import type { TrendStore } from "@/lib/trends/trend-store";
 import { type AppDatabase, type AppTransaction, inTransaction } from "../client";
 import { building } from "../schema/building";
+import { buildingPowerKw } from "./building-power";
 import { DEMO_YEAR, type DemoCalendar, type DemoSpan, demoCalendar, STEP_SECONDS } from "./demo-calendar";
 import { readDemoWeather } from "./demo-weather";
 import { type DevicePlan, devicePlans } from "./device-plan";
@@ -116,6 +117,6 @@ function* recordAll(
   calendar: DemoCalendar,
   outdoor: OutdoorConditions,
 ): Generator<RecordedTrend> {
-  yield* buildingTrends(calendar, outdoor);
+  yield* buildingTrends(calendar, outdoor, buildingPowerKw(zones, calendar, outdoor));
   for (const zone of zones) yield* zoneTrends(zone, calendar);
 }

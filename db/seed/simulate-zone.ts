@@ -122,11 +122,24 @@ export function simulateZone(
   return run;
 }
 
-function scheduledGainsW({ model, desks }: ZoneSimulation, calendar: DemoCalendar, step: number): number {
+function scheduledGainsW(zone: ZoneSimulation, calendar: DemoCalendar, step: number): number {
+  return peopleAt(zone.desks, step) * PERSON_W + scheduledPlugAndLightsW(zone, calendar, step);
+}
+
+/** Electricity of a zone's workplaces and lights at a step, without its heaters. */
+export function scheduledPlugAndLightsW(
+  { model, desks }: Pick<ZoneSimulation, "model" | "desks">,
+  calendar: DemoCalendar,
+  step: number,
+): number {
+  const lightsW = model.lightsW * (calendar.lightsOn[step] === 1 ? 1 : NIGHT_LIGHTS_SHARE);
+  return peopleAt(desks, step) * WORKPLACE_W + STANDBY_WPM2 * model.floorAreaM2 + lightsW;
+}
+
+function peopleAt(desks: ZoneSimulation["desks"], step: number): number {
   let people = 0;
   for (const desk of desks) people += desk.present[step] as number;
-  const lightsW = model.lightsW * (calendar.lightsOn[step] === 1 ? 1 : NIGHT_LIGHTS_SHARE);
-  return people * (PERSON_W + WORKPLACE_W) + STANDBY_WPM2 * model.floorAreaM2 + lightsW;
+  return people;
 }
 
 /** Marks the heaters that are on in a step; gives their mean heat in W. */

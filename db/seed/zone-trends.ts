@@ -57,8 +57,12 @@ export function zoneTrends(zone: SimulatedZone, calendar: DemoCalendar): Recorde
 const IDLE_DUCT_C = 22.5;
 const IDLE_DUCT_SHARE_PER_STEP = 0.12;
 
-/** Outdoor and supply air of the building. */
-export function buildingTrends(calendar: DemoCalendar, outdoor: OutdoorConditions): RecordedTrend[] {
+/** Outdoor and supply air of the building, and its electricity meter. */
+export function buildingTrends(
+  calendar: DemoCalendar,
+  outdoor: OutdoorConditions,
+  powerKw: Float64Array,
+): RecordedTrend[] {
   let duct = IDLE_DUCT_C;
   const supply = outdoor.supplyAirTempC.map((running, i) => {
     duct = calendar.systemOn[i] === 1 ? running : duct + IDLE_DUCT_SHARE_PER_STEP * (IDLE_DUCT_C - duct);
@@ -73,6 +77,11 @@ export function buildingTrends(calendar: DemoCalendar, outdoor: OutdoorCondition
     recordInterval(
       { zoneCode: null, kind: "supply-air-temp", externalName: "AHU-1.SA-T" },
       (i) => supply[i] as number,
+      calendar,
+    ),
+    recordInterval(
+      { zoneCode: null, kind: "meter-power", externalName: "MAIN-METER.KW" },
+      (i) => powerKw[i] as number,
       calendar,
     ),
   ];

@@ -1,4 +1,5 @@
 import type { Evidence } from "@/lib/findings/finding";
+import { counted } from "@/lib/units/counted";
 import { formatNumber, formatTemperatureDifference, type TemperatureUnit } from "@/lib/units/format";
 import type { MeterFinding, MeterFindingCode } from "./meter/meter-finding";
 
@@ -21,7 +22,7 @@ const SENTENCES: Record<MeterFindingCode, Say> = {
     action: "Bring in the missing days of the meter and of the outdoor air temperature.",
   }),
   "days-missing": (e) => ({
-    what: `${whole(Number(e.energyDays) + Number(e.zeroDays) + Number(e.outdoorDays))} days of the year are left out: ${whole(e.energyDays)} without energy, ${whole(e.zeroDays)} that read 0, ${whole(e.outdoorDays)} without outdoor air temperature.`,
+    what: `${counted(Number(e.energyDays) + Number(e.zeroDays) + Number(e.outdoorDays), "day")} of the year left out: ${whole(e.energyDays)} without energy, ${whole(e.zeroDays)} that read 0, ${whole(e.outdoorDays)} without outdoor air temperature.`,
     action: "",
   }),
   "bills-few": (e) => ({

@@ -13,6 +13,7 @@ import { type Plant, type PlantWeather, plantOf } from "./plant";
 import { assessmentResult, drawsNeeded, rowTotals } from "./result";
 import { assessmentRows, type Row } from "./rows";
 import { sanityGates } from "./sanity-gates";
+import { asOneRow, type RowsAndHeaters } from "./tiers/as-one-row";
 import { estimateTier } from "./tiers/estimate-tier";
 import { heaterEnergyCell } from "./tiers/heater-cells";
 import { measuredTier } from "./tiers/measured-tier";
@@ -107,19 +108,24 @@ export type BuildingModel = {
 /** Tiers that the data allow, highest first. The screening without a setpoint stands only where nothing better does. */
 function tierModels(input: AssessmentInput, plant: Plant, rows: readonly Row[]): TierModel[] {
   const tiers: TierModel[] = [];
-  const heaters = rows.flatMap((row) => heaterEnergyCell(row, plant, input.currency) ?? []);
+  const byRow = { rows, heaters: rows.flatMap((row) => heaterEnergyCell(row, plant, input.currency) ?? []) };
+  const standing = (): RowsAndHeaters => (tiers[0] ? asOneRow(rows, tiers[0]) : byRow);
   const asOne = withMeanTarget(plant, rows);
   const weather = plant.weather;
   if (weather) {
     const known: Plant & { weather: PlantWeather } = { ...plant, weather };
-    if (rows.some((each) => each.record)) tiers.push(measuredTier(input, known, rows, heaters));
+    if (rows.some((each) => each.record)) tiers.push(measuredTier(input, known, rows, byRow.heaters));
     if (input.presentCoolingSetpointC !== null) {
-      tiers.push(estimateTier(input, { ...asOne, weather }, rows, heaters, input.presentCoolingSetpointC));
+      const { rows: those, heaters } = standing();
+      tiers.push(estimateTier(input, { ...asOne, weather }, those, heaters, input.presentCoolingSetpointC));
     }
   }
-  if (tiers.length === 0 || input.presentCoolingSetpointC !== null)
-    tiers.push(screeningTier(input, asOne, rows, heaters));
+  if (tiers.length === 0 || input.presentCoolingSetpointC !== null) {
+    const { rows: those, heaters } = standing();
+    tiers.push(screeningTier(input, asOne, those, heaters));
+  }
   const best = tiers[0] as TierModel;
-  if (input.meteredSaving && best.tier > 0) tiers.unshift(meteredTier(input, plant, best, input.meteredSaving));
+  const metered = input.meter?.status === "ok" ? meteredTier(input, plant, best, input.meter) : null;
+  if (metered) tiers.unshift(metered);
   return tiers;
 }

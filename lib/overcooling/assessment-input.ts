@@ -2,6 +2,8 @@ import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
 import type { HeatingFuel, SystemType } from "@/lib/assumptions/system-type";
 import type { DeviceKind } from "@/lib/electrical/device-kind";
 import type { ValueRange } from "@/lib/electrical/value-range";
+import type { QualifiedFit } from "@/lib/energy-model/change-point/choose-model";
+import type { DayType } from "@/lib/energy-model/meter/meter-model";
 import type { DemandYear } from "@/lib/finance/billed-demand";
 import type { PricedHours } from "@/lib/finance/tariff";
 import type { AnnualExposure, ZoneExposure } from "@/lib/trends/zone-exposure";
@@ -47,11 +49,21 @@ export type AssessedZone = {
   fixInProgress: boolean;
 };
 
-/**
- * What the building's meter says: electricity a year that the target saves by the change-point model of its cooling,
- * over the same weather year (reference C-ii). It holds cooling and fan electricity, not the heaters' own.
- */
-export type MeteredSaving = { electricKwh: ValueRange; source: string };
+/** The cooling wing of a meter's model for one type of day, with the days of the year that it is applied to. */
+export type MeteredDays = {
+  type: DayType;
+  fit: Pick<QualifiedFit, "model" | "errors">;
+  readings: number;
+  /** Mean outdoor air of the year's intervals [°C], and the days that each stands for. */
+  outdoorC: readonly number[];
+  daysEach: readonly number[];
+};
+
+/** A meter whose change-point model may be used: how its energy follows the outdoor air where it cools (reference C-ii). */
+export type MeteredCooling = { status: "ok"; meter: string; href: string; year: string; days: readonly MeteredDays[] };
+
+/** Meters of the building by name, none with a model that says what a setpoint is worth. */
+export type UnusedMeters = { status: "unused"; meters: readonly string[] };
 
 /** One building as it stands: what is known, what is assumed, and the seed and number of draws. */
 export type AssessmentInput = {
@@ -73,8 +85,8 @@ export type AssessmentInput = {
   weather: { dryBulbC: ArrayLike<number>; occupied: ArrayLike<number> } | null;
   assumptions: readonly ResolvedAssumption[];
   zones: readonly AssessedZone[];
-  /** Null without a meter model that may be used. */
-  meteredSaving: MeteredSaving | null;
+  /** Null without any meter. */
+  meter: MeteredCooling | UnusedMeters | null;
   seed: number;
   draws: number;
 };

@@ -17,7 +17,21 @@ export type ComponentModel = ComponentEnergy & {
   withElectricity(change: (electric: Quantity) => Quantity, plant: Plant): ComponentModel;
 };
 
-export type TierModel = { tier: Tier; components: ComponentModel[]; total: Sum };
+export type TierModel = {
+  tier: Tier;
+  components: ComponentModel[];
+  total: Sum;
+  /** How a model by zones or by weather hangs on the temperature of the zones; null where it does not say. */
+  zoneAir: ZoneAirRise | null;
+};
+
+/** What zones at their targets would change that a meter's cooling slope answers to. */
+export type ZoneAirRise = {
+  /** Mean rise of the building's zone air over the season's hours, by the cooling setpoint and at minimum airflow [K]. */
+  rise: Quantity;
+  /** Share of the fan's electricity for excess air that goes while zones cool; null without such a component. */
+  fanWhileCooling: Quantity | null;
+};
 
 /** Number of a component in the reference, as subscript of its symbols. */
 export const NUMBERS: Record<ComponentId, string> = {
@@ -152,7 +166,12 @@ export function componentOfBuilding(
 /** The percentage stands for these together (reference I, rule 3). */
 const INSIDE_THE_PERCENTAGE: readonly ComponentId[] = ["setpoint", "deadband", "reheat", "fan"];
 
-export function tierModel(tier: Tier, components: (ComponentModel | null)[], currency: string): TierModel {
+export function tierModel(
+  tier: Tier,
+  components: (ComponentModel | null)[],
+  currency: string,
+  zoneAir: ZoneAirRise | null = null,
+): TierModel {
   const present = components.filter((each): each is ComponentModel => each !== null);
   const ids = present.map((each) => each.id);
   if (ids.includes("setpoint-screening") && ids.some((each) => INSIDE_THE_PERCENTAGE.includes(each)))
@@ -160,6 +179,7 @@ export function tierModel(tier: Tier, components: (ComponentModel | null)[], cur
   return {
     tier,
     components: present,
+    zoneAir,
     total: sum({
       symbol: "C",
       label: "cost of overcooling",
@@ -177,7 +197,7 @@ export function tierModel(tier: Tier, components: (ComponentModel | null)[], cur
 export const rowSymbol = (base: string, row: Row): string => `${base.split("_")[0]}_{${row.code.replace(/[{}]/g, "")}}`;
 export const rowLabel = (row: Row): string => (row.zoneId === null ? row.code : `zone ${row.code}`);
 
-const areaShare = (row: Row): Quantity =>
+export const areaShare = (row: Row): Quantity =>
   exact({
     symbol: "a_z",
     label: `share of the floor area, ${rowLabel(row)}`,

@@ -2,6 +2,7 @@ import type { Finding } from "@/lib/findings/finding";
 import type { Tier } from "./assessment";
 import type { AssessmentInput } from "./assessment-input";
 import type { Row } from "./rows";
+import { isServedByOwnUnit } from "./tiers/measured-zone";
 
 /** Undetermined share of the measured zones' hours above which the split by assumption matters. Judgement, no source. */
 const MUCH_UNDETERMINED = 0.25;
@@ -24,7 +25,8 @@ export function dataFindings(input: AssessmentInput, rows: readonly Row[], tier:
   if (input.heatingFuel !== "electricity" && input.heatPricePerKwh === null) note("heat-price-missing", {}, "caution");
   const reports = rows.reduce((sum, each) => sum + each.coldReportsPerYear, 0);
   if (reports > 0 && !input.complaint) note("complaint-price-missing", { reports });
-  if (tier === 2) findings.push(...recordFindings(rows));
+  if (input.meter?.status === "unused") note("meter-unused", { meters: [...input.meter.meters] });
+  if (tier >= 2 && rows.some((each) => each.record)) findings.push(...recordFindings(rows));
   return findings;
 }
 
@@ -43,10 +45,16 @@ function recordFindings(rows: readonly Row[]): Finding[] {
     });
   }
   const faulty = { hours: 0, overcoolingKh: 0, zones: [] as string[] };
+  const idle = { hours: 0, overcoolingKh: 0, zones: [] as string[] };
   const untold = { hours: 0, seasonHours: 0, zones: [] as string[] };
   for (const { record, code } of rows) {
     if (!record) continue;
-    const { fault, undetermined } = record.annual.byState;
+    const { deadband, fault, undetermined } = record.annual.byState;
+    if (isServedByOwnUnit(record) && deadband.overcoolingKh > 0) {
+      idle.hours += deadband.hours;
+      idle.overcoolingKh += deadband.overcoolingKh;
+      idle.zones.push(code);
+    }
     if (fault.hours > 0) {
       faulty.hours += fault.hours;
       faulty.overcoolingKh += fault.overcoolingKh;
@@ -69,5 +77,6 @@ function recordFindings(rows: readonly Row[]): Finding[] {
   if (faulty.zones.length > 0) {
     findings.push({ code: "fault-hours-not-priced", severity: "note", evidence: { ...faulty } });
   }
+  if (idle.zones.length > 0) findings.push({ code: "idle-hours-not-priced", severity: "note", evidence: { ...idle } });
   return findings;
 }

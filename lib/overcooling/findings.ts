@@ -88,6 +88,10 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
     what: `Zones ${list(e.zones)} spend ${figure(e.hours, 3)} h a year in a fault, ${figure(e.overcoolingKh, 3)} K·h below the target. No setpoint mends that, so it is not in the cost.`,
     action: "Repair the boxes; the diagnosis of each zone says what to look for.",
   }),
+  "idle-hours-not-priced": (e) => ({
+    what: `Zones with a unit of their own (${list(e.zones)}): it stands idle for ${figure(e.hours, 3)} h of the season a year, and the zone air is ${figure(e.overcoolingKh, 3)} K·h below the target in them. No setpoint and no airflow is the reason, so it is not in the cost.`,
+    action: "Look for what else cools these zones; their diagnosis says what the trends show.",
+  }),
 
   // What is missing
   "weather-missing": () => ({
@@ -117,6 +121,10 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
   "complaint-price-missing": (e) => ({
     what: `${figure(e.reports, 3)} cold reports a year are not priced: the hours and labour price of a complaint are not given.`,
     action: "Enter your own figures if you keep them; there is no default.",
+  }),
+  "meter-unused": (e) => ({
+    what: `The electricity meter (${list(e.meters)}) does not calibrate this figure: it has no model yet that says what a setpoint is worth.`,
+    action: "The energy meter page says what is missing.",
   }),
 
   // Figures to doubt

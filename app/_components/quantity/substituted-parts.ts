@@ -1,6 +1,6 @@
 import type { Working } from "@/lib/working/working";
-import { formatFigure } from "./format-figure";
 import { type FormulaPart, formulaParts } from "./formula-parts";
+import { termFigures } from "./working-figures";
 
 const FUNCTIONS = new Set(["min", "max", "exp", "ln", "log", "sqrt", "abs"]);
 
@@ -12,14 +12,14 @@ export function substitutedParts(working: Working): FormulaPart[] | null {
   const sides = working.formula.split("=");
   const right = sides[1];
   if (sides.length !== 2 || right === undefined || /[<>]/.test(working.formula)) return null;
-  const values = new Map(working.terms.map((term) => [term.symbol, term.value]));
+  const figures = termFigures(working);
+  const values = new Map(working.terms.map((term, i) => [term.symbol, { value: term.value, text: figures[i] ?? "" }]));
   const parts: FormulaPart[] = [];
   for (const part of formulaParts(right.trim(), [...values.keys()])) {
     if (part.kind === "symbol") {
-      const value = values.get(part.symbol);
-      if (value === undefined) return null;
-      const text = formatFigure(value, { significant: 4 });
-      parts.push({ kind: "plain", text: value < 0 ? `(${text})` : text });
+      const known = values.get(part.symbol);
+      if (known === undefined) return null;
+      parts.push({ kind: "plain", text: known.value < 0 ? `(${known.text})` : known.text });
       continue;
     }
     const words = part.text.match(/\p{L}{2,}/gu) ?? [];

@@ -6,6 +6,7 @@ import { formatFigure, spanWords } from "./format-figure";
 import { Formula, FormulaLine, FormulaSymbol } from "./formula";
 import { Quantity } from "./quantity";
 import { substitutedParts } from "./substituted-parts";
+import { termFigures, workingDigits } from "./working-figures";
 import styles from "./working-sheet.module.css";
 
 type Props = {
@@ -41,7 +42,7 @@ export function WorkingSheet({ working, buildingPath, further }: Props) {
           {substituted ? " = " : <FormulaSymbol symbol={result.symbol} />}
           {substituted ? null : " = "}
           <strong>
-            <Quantity value={result.value} unit={result.unit} digits={{ significant: 4 }} />
+            <Quantity value={result.value} unit={result.unit} digits={workingDigits(result.unit)} />
           </strong>
           <span className={styles.what}> {result.label}</span>
         </span>
@@ -51,7 +52,9 @@ export function WorkingSheet({ working, buildingPath, further }: Props) {
           caption={`Terms of ${result.label}`}
           captionHidden
           columns={
-            further && further.levels < 1 ? linkedColumns(working, buildingPath, further) : termColumns(buildingPath)
+            further && further.levels < 1
+              ? linkedColumns(working, buildingPath, further)
+              : termColumns(working, buildingPath)
           }
           rows={terms}
           rowKey={(term) => term.symbol}
@@ -91,22 +94,24 @@ const below = (further: FurtherWorkings, index: number): FurtherWorkings => ({
 });
 
 /** The columns of the terms, each with the address of its own working instead of the working itself. */
-function linkedColumns({ terms }: Working, buildingPath: string, further: FurtherWorkings): DataColumn<Term>[] {
-  if (!terms.some((term) => term.working)) return termColumns(buildingPath);
+function linkedColumns(working: Working, buildingPath: string, further: FurtherWorkings): DataColumn<Term>[] {
+  const { terms } = working;
+  if (!terms.some((term) => term.working)) return termColumns(working, buildingPath);
   const cell = (term: Term): ReactNode =>
     term.working ? (
       <Link href={`${further.page}?at=${below(further, terms.indexOf(term)).at.join(".")}`} prefetch={false}>
         Working<span className="visually-hidden"> of {term.label}</span>
       </Link>
     ) : null;
-  return [...termColumns(buildingPath), { key: "working", head: "Worked out", cell }];
+  return [...termColumns(working, buildingPath), { key: "working", head: "Worked out", cell }];
 }
 
-function termColumns(buildingPath: string): DataColumn<Term>[] {
+function termColumns(working: Working, buildingPath: string): DataColumn<Term>[] {
+  const figures = termFigures(working);
   return [
     { key: "symbol", head: "Term", names: true, cell: (term) => <FormulaSymbol symbol={term.symbol} /> },
     { key: "label", head: "What", cell: (term) => term.label },
-    { key: "value", head: "Value", align: "number", cell: (term) => formatFigure(term.value, { significant: 4 }) },
+    { key: "value", head: "Value", align: "number", cell: (term) => figures[working.terms.indexOf(term)] },
     { key: "unit", head: "Unit", cell: (term) => term.unit || "\u2013" },
     { key: "range", head: "Range", align: "number", cell: termRange },
     { key: "origin", head: "Origin", cell: (term) => term.origin },

@@ -3,15 +3,15 @@ import styles from "./form-message.module.css";
 type Props = {
   /** What is wrong with the whole form, or that it could not be saved. */
   message?: string;
-  /** Messages by field name; each leads to the field of that id. */
+  /** Messages by field name, one or several; each leads to the field of that id. */
   fieldErrors?: Readonly<Record<string, string | readonly string[] | undefined>>;
 };
 
 /** Summary of a refused form: says what is wrong and leads to each field. Nothing when all is well. */
 export function FormMessage({ message, fieldErrors = {} }: Props) {
   const entries = Object.entries(fieldErrors).flatMap(([name, value]) => {
-    const text = typeof value === "string" ? value : value?.[0];
-    return text ? [{ name, text }] : [];
+    const texts = typeof value === "string" ? [value] : (value ?? []);
+    return texts.filter(Boolean).map((text, i) => ({ key: `${name} ${i}`, name, text }));
   });
   if (!message && entries.length === 0) return null;
   return (
@@ -22,8 +22,8 @@ export function FormMessage({ message, fieldErrors = {} }: Props) {
       </p>
       {entries.length > 0 ? (
         <ul className={styles.list}>
-          {entries.map(({ name, text }) => (
-            <li key={name}>
+          {entries.map(({ key, name, text }) => (
+            <li key={key}>
               <a href={`#${name}`}>{text}</a>
             </li>
           ))}

@@ -9,6 +9,7 @@ import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { trendFindingWords } from "@/lib/trends/findings";
 import { quantityWords } from "@/lib/trends/quantity-words";
 import { formatNumber, formatTemperature } from "@/lib/units/format";
+import type { Range80 } from "@/lib/working/working";
 
 export type Assessed = Extract<CostOfOvercooling["assessment"], { status: "ok" }>;
 export type ComponentLine = {
@@ -53,6 +54,9 @@ export function componentLines(assessed: Assessed): { lines: ComponentLine[]; st
   }));
   return { lines, stated: sum(stated), p50: sum(contributions) };
 }
+
+/** True where two 80 % ranges do not meet: one of the methods, or of their inputs, must be wrong. */
+export const isApart = (a: Range80, b: Range80): boolean => a.p10 > b.p90 || a.p90 < b.p10;
 
 /** Parts of the headline for one bar: the four largest and the rest together; credits have no length. */
 export function barParts(lines: readonly ComponentLine[]): { label: string; value: number }[] {

@@ -64,7 +64,8 @@ const MOST_BILLS = 36;
  * one is left out and named: its energy would count twice.
  */
 export function baselineOfBills(bills: readonly MeterBill[]): { record: MeterRecord; readings: MeterReading[] } {
-  const apart = bills.filter((bill, i) => !bills.slice(0, i).some((earlier) => earlier.to > bill.from));
+  const apart: MeterBill[] = [];
+  for (const bill of bills) if (!apart.some((earlier) => earlier.to > bill.from)) apart.push(bill);
   const baseline = apart.slice(-MOST_BILLS);
   const usable = baseline.filter((bill) => bill.energyKwh > 0 && bill.days > 0 && Number.isFinite(bill.outdoorC));
   const findings: MeterFinding[] = [];

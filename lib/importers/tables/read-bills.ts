@@ -2,6 +2,7 @@ import type { LocalDate } from "@/lib/time/civil-date";
 import { billDay, billMonth, dateOf, dateOrderOf } from "./bill-dates";
 import { openTable } from "./read-table";
 import { type RowCells, rowCells } from "./row-cells";
+import { holdAgainstStored, type PlacedBill, type StoredBill } from "./stored-bills";
 import { type RowFate, refuseTable, type TableRead } from "./table-read";
 
 /** A bill: `fromDate` is its first day, `untilDate` the first day that it does not cover. Charges in major units. */
@@ -22,9 +23,13 @@ type Span = { from: number; end: number; endIncluded: boolean };
 
 /**
  * Electricity bills of a CSV file, each with a month (`2025-03`) or its first and last day. Where the next bill begins on
- * the last day of the one before, as bills do that go from meter reading to meter reading, that day is the next one's.
+ * the last day of the one before, as bills do that go from meter reading to meter reading, that day is the next one's. `known`
+ * are the building's bills: what overlaps them is rejected.
  */
-export function readBillsTable(file: { bytes: Uint8Array }): TableRead<BillRow> {
+export function readBillsTable(
+  file: { bytes: Uint8Array },
+  known: { bills: readonly StoredBill[] } = { bills: [] },
+): TableRead<BillRow> {
   const table = openTable(file, "bills");
   if (table.status !== "ok") return table;
   const hasMonth = table.columns.has("month");
@@ -44,7 +49,7 @@ export function readBillsTable(file: { bytes: Uint8Array }): TableRead<BillRow> 
     const span = hasMonth ? monthOf(cells) : daysOf(cells, order);
     return { cells, span, row: { energyKwh: energyKwh ?? 0, billedDemandKw, charges } };
   });
-  const rows = placed(drafts);
+  const rows = placed(drafts, known.bills);
   const fates: RowFate[] = [...table.fates, ...drafts.map(({ cells }) => cells.fate())];
   fates.sort((a, b) => a.line - b.line);
   const fields = [...table.columns.keys()].filter((key) => !["month", "from", "to"].includes(key));
@@ -73,12 +78,12 @@ function daysOf(cells: RowCells, order: Parameters<typeof billDay>[1]): Span | n
 }
 
 /** Bills with their days settled, in the order of time; a bill that overlaps the one before is a fault. */
-function placed(drafts: readonly Draft[]): { line: number; row: BillRow }[] {
+function placed(drafts: readonly Draft[], stored: readonly StoredBill[]): { line: number; row: BillRow }[] {
   const dated = drafts.flatMap(({ cells, span, row }) => (span && !cells.hasFaults() ? [{ cells, span, row }] : []));
   dated.sort((a, b) => a.span.from - b.span.from || a.cells.line - b.cells.line);
   const fromReadings = dated.some((each, i) => each.span.endIncluded && dated[i + 1]?.span.from === each.span.end);
   let covered: { until: number; line: number } | null = null;
-  const rows: { line: number; row: BillRow }[] = [];
+  const found: (PlacedBill & Pick<Draft, "row">)[] = [];
   for (const { cells, span, row } of dated) {
     const until = span.endIncluded && !fromReadings ? span.end + 1 : span.end;
     if (until - span.from > LONGEST_BILL_DAYS)
@@ -87,7 +92,13 @@ function placed(drafts: readonly Draft[]): { line: number; row: BillRow }[] {
       cells.fault("bills-overlap", `its days overlap those of the bill in line ${covered.line}`);
     if (cells.hasFaults()) continue;
     covered = { until, line: cells.line };
-    rows.push({ line: cells.line, row: { fromDate: dateOf(span.from), untilDate: dateOf(until), ...row } });
+    found.push({ cells, from: span.from, until, row });
   }
-  return rows;
+  holdAgainstStored(found, stored);
+  return found
+    .filter(({ cells }) => !cells.hasFaults())
+    .map(({ cells, from, until, row }) => ({
+      line: cells.line,
+      row: { fromDate: dateOf(from), untilDate: dateOf(until), ...row },
+    }));
 }

@@ -1,4 +1,4 @@
-import { quantilesBySelection } from "@/lib/statistics/select";
+import { quantilesBySelection, selectInPlace } from "@/lib/statistics/select";
 
 /** Ranks between which a draw counts as one near the median. */
 const WINDOW = { from: 0.45, to: 0.55 } as const;
@@ -11,11 +11,18 @@ export function spreadOf(draws: Float64Array): Spread {
   return { p10, p50, p90 };
 }
 
-/** Numbers of the draws whose total ranks from 45 to 55 %. */
+/** Numbers of the draws whose total ranks from 45 to 55 %, ascending; those that tie with the first or last as well. */
 export function drawsNearMedian(total: Float64Array): Int32Array {
-  const order = Int32Array.from(total.keys()).sort((a, b) => (total[a] as number) - (total[b] as number));
-  const from = Math.floor(WINDOW.from * (order.length - 1));
-  return order.slice(from, Math.ceil(WINDOW.to * (order.length - 1)) + 1);
+  const work = total.slice();
+  const from = Math.floor(WINDOW.from * (total.length - 1));
+  const to = Math.ceil(WINDOW.to * (total.length - 1));
+  const low = selectInPlace(work, from);
+  const high = selectInPlace(work, to, from);
+  const near: number[] = [];
+  for (let i = 0; i < total.length; i++) {
+    if ((total[i] as number) >= low && (total[i] as number) <= high) near.push(i);
+  }
+  return new Int32Array(near);
 }
 
 /** A part of a total: its mean over the draws near the total's median, and whether any uncertain input moves it. */

@@ -1,7 +1,6 @@
 import { seedFromText, uniformAt } from "@/lib/statistics/random";
-import { triangularQuantile } from "@/lib/statistics/triangular";
+import { triangularQuantiles } from "@/lib/statistics/triangular";
 import type { Columns } from "./program";
-import type { Input } from "./quantity";
 
 /**
  * Draws of an input from its triangular range. Each input has a stream of its own, by `seedFromText(id) ^ seed`, so that
@@ -9,16 +8,10 @@ import type { Input } from "./quantity";
  * they count from the first.
  */
 export function drawing(seed: number, draws?: Int32Array): Columns["fillInput"] {
-  return (input, into, start) => {
-    const stream = streamOf(input, seed);
-    const shape = { low: input.low, mode: input.value, high: input.high };
-    if (draws) {
-      for (let i = 0; i < into.length; i++)
-        into[i] = triangularQuantile(shape, uniformAt(stream, draws[start + i] ?? 0));
-    } else {
-      for (let i = 0; i < into.length; i++) into[i] = triangularQuantile(shape, uniformAt(stream, start + i));
-    }
+  return (input, into, start, count) => {
+    const stream = seedFromText(input.id) ^ seed;
+    if (draws) for (let i = 0; i < count; i++) into[i] = uniformAt(stream, draws[start + i] as number);
+    else for (let i = 0; i < count; i++) into[i] = uniformAt(stream, start + i);
+    triangularQuantiles({ low: input.low, mode: input.value, high: input.high }, into, count);
   };
 }
-
-const streamOf = (input: Input, seed: number): number => seedFromText(input.id) ^ seed;

@@ -59,9 +59,3 @@ export const exact = (each: Exact): Input => ({
   low: each.value,
   high: each.value,
 });
-
-/** What a quantity is made of, one level down. */
-export function partsOf(quantity: Quantity): readonly Quantity[] {
-  if (quantity.kind === "input") return [];
-  return quantity.kind === "step" ? quantity.terms : quantity.parts.map((each) => each.quantity);
-}

@@ -1,7 +1,7 @@
 import { drawing } from "./draw-input";
 import { type Graph, graphOf, isUncertain, under } from "./graph";
 import { inputEnds } from "./input-ends";
-import { type Operation, programFor, runProgram } from "./program";
+import { allMoving, type Operation, programFor, runProgram } from "./program";
 import type { Input, Quantity } from "./quantity";
 import { statedValues } from "./stated";
 import { type TornadoLine, tornadoLines } from "./tornado";
@@ -34,14 +34,10 @@ export function runStudy(
   const graph = graphOf([...keep, ...(options.others ?? [])]);
   refuseTwins(graph);
   const stated = statedValues(graph);
-  const program = programFor(graph, stated);
-  const kept = new Map<number, Float64Array>();
+  const program = programFor(graph, stated, allMoving(graph));
+  const kept = keptDraws(graph, stated, keep, options.draws);
   const wanted = new Uint8Array(graph.order.length);
-  for (const place of keep.map(graph.place)) {
-    if (kept.has(place)) continue;
-    kept.set(place, new Float64Array(options.draws).fill(graph.varies[place] === 1 ? 0 : (stated[place] as number)));
-    wanted[place] = 1;
-  }
+  for (const place of kept.keys()) wanted[place] = 1;
   runProgram(program, {
     count: options.draws,
     fillInput: drawing(options.seed),
@@ -62,6 +58,24 @@ export function runStudy(
     tornado: (total) => tornadoOf(known, total),
     inputsOf: (root) => inputsUnder(graph, under(graph, [graph.place(root)])),
   };
+}
+
+/** Room for the draws of some quantities, all in one piece: thousands of small ones each keep the collector busy. */
+function keptDraws(
+  graph: Graph,
+  stated: Float64Array,
+  keep: readonly Quantity[],
+  draws: number,
+): Map<number, Float64Array> {
+  const places = [...new Set(keep.map(graph.place))];
+  const room = new Float64Array(places.length * draws);
+  return new Map(
+    places.map((place, k) => {
+      const values = room.subarray(k * draws, (k + 1) * draws);
+      if (graph.varies[place] === 0) values.fill(stated[place] as number);
+      return [place, values];
+    }),
+  );
 }
 
 type Known = { graph: Graph; stated: Float64Array; program: readonly Operation[]; seed: number };

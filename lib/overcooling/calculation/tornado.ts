@@ -12,7 +12,11 @@ export type Ends = { group: Input["group"]; low: number; high: number };
  */
 export function tornadoLines(base: number, ends: readonly Ends[]): TornadoLine[] {
   const groups = new Map<string, Ends[]>();
-  for (const each of ends) groups.set(each.group.id, [...(groups.get(each.group.id) ?? []), each]);
+  for (const each of ends) {
+    const group = groups.get(each.group.id);
+    if (group) group.push(each);
+    else groups.set(each.group.id, [each]);
+  }
   return [...groups.values()]
     .map((group) => lineOf(base, group))
     .filter((each) => each.lowTotal !== each.highTotal)

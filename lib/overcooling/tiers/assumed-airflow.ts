@@ -28,6 +28,11 @@ export type AssumedAirflow = {
   excess: Step;
   airflowFraction: Step;
   outdoorAirFraction: Step;
+  /** Airflow while cooling and between the setpoints that the target needs, share of design. */
+  coolingNeeded: Step;
+  deadbandNeeded: Step;
+  /** Share of the air that is not needed that is moved while zones cool. */
+  fanWhileCooling: Step;
 };
 
 const product = (symbol: string, label: string, [a, b]: [Quantity, Quantity]): Step =>
@@ -64,21 +69,38 @@ export function assumedAirflow(
     terms: [setpoint, assumed.shared("deadband-depth", "d")],
     compute: (setpointC, depthK) => setpointC - depthK,
   });
+  const coolingFraction = assumed.shared("cooling-airflow-fraction", "r_c");
   const airflowFraction = step({
     symbol: "r_0",
     label: "mean airflow of the season, share of design",
     unit: "",
     formula: "r_0 = s_c * r_c + (s_d + s_r) * r_min",
-    terms: [
-      stateShare.cooling,
-      stateShare.deadband,
-      stateShare.reheat,
-      assumed.shared("cooling-airflow-fraction", "r_c"),
-      minimumFraction,
-    ],
-    compute: (cooling, deadband, reheat, coolingFraction, minFraction) =>
-      cooling * coolingFraction + (deadband + reheat) * minFraction,
+    terms: [stateShare.cooling, stateShare.deadband, stateShare.reheat, coolingFraction, minimumFraction],
+    compute: (cooling, deadband, reheat, whileCooling, least) => cooling * whileCooling + (deadband + reheat) * least,
   });
+  const warmed = warmedZoneTemp(deadbandTemp, minimum, required, plant, "");
+  const coolingNeeded = needed(
+    {
+      airflow: coolingFraction,
+      required: requiredFraction,
+      zoneTemp: setpoint,
+      warmTemp: plant.targetTemp,
+      symbol: "r_c1",
+      label: "airflow while cooling that the target needs, share of design",
+    },
+    plant,
+  );
+  const deadbandNeeded = needed(
+    {
+      airflow: minimumFraction,
+      required: requiredFraction,
+      zoneTemp: deadbandTemp,
+      warmTemp: warmed,
+      symbol: "r_d1",
+      label: "airflow between the setpoints that is needed, share of design",
+    },
+    plant,
+  );
   return {
     heatLoss,
     setpoint,
@@ -86,10 +108,33 @@ export function assumedAirflow(
     minimumFraction,
     requiredFraction,
     deadbandTemp,
-    warmed: warmedZoneTemp(deadbandTemp, minimum, required, plant, ""),
+    warmed,
     excess: excessAirflow(minimum, required, ""),
     airflowFraction,
     outdoorAirFraction: outdoorAirFraction({ area: floorArea(input), airflowFraction, design }, plant),
+    coolingNeeded,
+    deadbandNeeded,
+    fanWhileCooling: step({
+      symbol: "x_c",
+      label: "share of the air that is not needed that is moved while zones cool",
+      unit: "",
+      formula:
+        "x_c = s_c * (r_c - r_c1) / max(0.000001, s_c * (r_c - r_c1) + s_d * (r_min - r_d1) + s_r * max(0, r_min - r_req))",
+      terms: [
+        stateShare.cooling,
+        coolingFraction,
+        coolingNeeded,
+        stateShare.deadband,
+        minimumFraction,
+        deadbandNeeded,
+        stateShare.reheat,
+        requiredFraction,
+      ],
+      compute: (c, cool, coolLess, d, least, less, r, requiredLeast) => {
+        const cooling = c * (cool - coolLess);
+        return cooling / Math.max(1e-6, cooling + d * (least - less) + r * Math.max(0, least - requiredLeast));
+      },
+    }),
   };
 }
 
@@ -125,29 +170,7 @@ export function airflowComponents(
 }
 
 function fanElectricity(plant: Plant & { weather: PlantWeather }, airflow: AssumedAirflow): Step {
-  const { assumed, stateShare, targetTemp } = plant;
-  const coolingNeeded = needed(
-    {
-      airflow: assumed.shared("cooling-airflow-fraction", "r_c"),
-      required: airflow.requiredFraction,
-      zoneTemp: airflow.setpoint,
-      warmTemp: targetTemp,
-      symbol: "r_c1",
-      label: "airflow while cooling that the target needs, share of design",
-    },
-    plant,
-  );
-  const deadbandNeeded = needed(
-    {
-      airflow: airflow.minimumFraction,
-      required: airflow.requiredFraction,
-      zoneTemp: airflow.deadbandTemp,
-      warmTemp: airflow.warmed,
-      symbol: "r_d1",
-      label: "airflow between the setpoints that is needed, share of design",
-    },
-    plant,
-  );
+  const { assumed, stateShare } = plant;
   const neededFraction = step({
     symbol: "r_1",
     label: "mean airflow of the season that is needed, share of design",
@@ -155,9 +178,9 @@ function fanElectricity(plant: Plant & { weather: PlantWeather }, airflow: Assum
     formula: "r_1 = s_c * r_c1 + s_d * r_d1 + s_r * min(r_min, r_req)",
     terms: [
       stateShare.cooling,
-      coolingNeeded,
+      airflow.coolingNeeded,
       stateShare.deadband,
-      deadbandNeeded,
+      airflow.deadbandNeeded,
       stateShare.reheat,
       airflow.minimumFraction,
       airflow.requiredFraction,

@@ -13,7 +13,7 @@ import {
 import { setpointKwh } from "../components/setpoint";
 import type { Plant, PlantWeather } from "../plant";
 import type { Row } from "../rows";
-import { airflowComponents, assumedAirflow } from "./assumed-airflow";
+import { type AssumedAirflow, airflowComponents, assumedAirflow } from "./assumed-airflow";
 import { floorArea, presentSetpoint } from "./estimate-quantities";
 import { zoneHeatLoss } from "./heat-loss";
 import { heatRemovalCell } from "./heater-cells";
@@ -63,7 +63,31 @@ export function estimateTier(
       componentOfCells("complaints", rows.map((row) => complaintCell(row, input)).filter(present), currency),
     ],
     currency,
+    { rise: assumedRise(plant, belowTarget, airflow), fanWhileCooling: airflow?.fanWhileCooling ?? null },
   );
+}
+
+function assumedRise({ stateShare }: Plant, belowTarget: Quantity, airflow: AssumedAirflow | null): Step {
+  const shared = {
+    symbol: "dT_m",
+    label: "rise of the building's mean zone air at the target, over the season hours",
+    unit: "K",
+  };
+  if (!airflow) {
+    return step({
+      ...shared,
+      formula: "dT_m = s_c * dT",
+      terms: [stateShare.cooling, belowTarget],
+      compute: (share, each) => share * each,
+    });
+  }
+  return step({
+    ...shared,
+    formula: "dT_m = s_c * dT + s_d * max(0, T_w - T_d)",
+    terms: [stateShare.cooling, belowTarget, stateShare.deadband, airflow.warmed, airflow.deadbandTemp],
+    compute: (cooling, each, deadband, warmedC, presentC) =>
+      cooling * each + deadband * Math.max(0, warmedC - presentC),
+  });
 }
 
 const noAirExhausted = (): Quantity =>

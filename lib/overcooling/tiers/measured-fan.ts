@@ -13,6 +13,8 @@ export type MeasuredFan = {
   airflowFraction: Step;
   design: Quantity;
   shareOf(row: Row): Step | null;
+  /** Share of the air that is not needed that is moved while zones cool. */
+  whileCooling: Step;
 };
 
 type AirZone = MeasuredZone & { airflow: ZoneAirflow };
@@ -62,6 +64,21 @@ export function measuredFan(zones: readonly MeasuredZone[], plant: Plant): Measu
     electric,
     airflowFraction,
     design,
+    whileCooling: step({
+      symbol: "x_c",
+      label: "share of the air that is not needed that is moved while zones cool",
+      unit: "",
+      formula: "x_c = X_c / X",
+      terms: [
+        total(
+          "X_c",
+          "air moved while zones cool that is not needed",
+          (each) => each.airflow.notNeededCooling,
+        ) as Quantity,
+        notNeeded,
+      ],
+      compute: (cooling, all) => (all > 0 ? cooling / all : 0),
+    }),
     shareOf: (row) => {
       const zone = byRow.get(row);
       if (!zone) return null;

@@ -1,12 +1,15 @@
 import type { AssessmentInput } from "../assessment-input";
-import { exact, type Quantity, type Step, step } from "../calculation/quantity";
+import { exact, type Quantity, type Step, step, sum } from "../calculation/quantity";
 import {
+  areaShare,
   type Cell,
   type ComponentEnergy,
   type ComponentModel,
   componentOfBuilding,
   componentOfCells,
   costOf,
+  rowLabel,
+  rowSymbol,
   type TierModel,
   tierModel,
 } from "../component-model";
@@ -61,8 +64,30 @@ export function measuredTier(
       componentOfCells("complaints", rows.map((row) => complaintCell(row, input)).filter(present), currency),
     ],
     currency,
+    { rise: buildingRise(zones), fanWhileCooling: fan?.whileCooling ?? null },
   );
 }
+
+/** By floor area; zones without a record are taken to rise by nothing, as they cost nothing. */
+const buildingRise = (zones: readonly MeasuredZone[]): Quantity =>
+  sum({
+    symbol: "dT",
+    label: "rise of the building's mean zone air at the target, over the season hours",
+    unit: "K",
+    formula: "dT = sum of the zones",
+    parts: zones.map(({ row, rise }) => ({
+      symbol: rowSymbol("dT", row),
+      label: rowLabel(row),
+      quantity: step({
+        symbol: "dT_a",
+        label: `part of the building's rise, ${rowLabel(row)}`,
+        unit: "K",
+        formula: "dT_a = a_z * dT_z",
+        terms: [areaShare(row), rise],
+        compute: (share, each) => share * each,
+      }),
+    })),
+  });
 
 function fanComponent(
   fan: MeasuredFan,
@@ -86,7 +111,11 @@ function fanComponent(
 /** A zone's own split of hours; for a zone without a record the assumed one. */
 function splitOf(zone: MeasuredZone | null, outdoorAir: Quantity, plant: Plant & { weather: PlantWeather }): HeatSplit {
   const shares = zone
-    ? { cooling: zone.states.cooling.share, deadband: zone.states.deadband.share, reheat: zone.states.reheat.share }
+    ? {
+        cooling: zone.states.cooling.share,
+        deadband: zone.hasOwnUnit ? nothingRemoved() : zone.states.deadband.share,
+        reheat: zone.states.reheat.share,
+      }
     : plant.stateShare;
   return {
     ...shares,
@@ -96,8 +125,20 @@ function splitOf(zone: MeasuredZone | null, outdoorAir: Quantity, plant: Plant &
   };
 }
 
+/** While a zone's own unit is idle nothing takes the heat of a heater away: it only warms the zone. */
+const nothingRemoved = (): Quantity =>
+  exact({
+    symbol: "w_d",
+    label: "share of the heat removed while the zone's own unit is idle",
+    unit: "",
+    value: 0,
+    origin: "computed",
+    source: "no cooling runs",
+  });
+
 function exhaustedShare(zones: readonly MeasuredZone[], fan: MeasuredFan | null, plant: Plant): Quantity {
-  const areaM2 = zones.reduce((sum, each) => sum + each.row.floorAreaM2, 0);
+  const served = fan ? zones.filter((each) => each.airflow !== null) : zones;
+  const areaM2 = served.reduce((sum, each) => sum + each.row.floorAreaM2, 0);
   const area = exact({
     symbol: "A",
     label: "floor area of the measured zones",

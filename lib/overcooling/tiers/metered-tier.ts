@@ -1,77 +1,106 @@
-import type { ComponentId } from "../assessment";
-import type { AssessmentInput, MeteredSaving } from "../assessment-input";
-import { type Quantity, type Step, step, sum } from "../calculation/quantity";
-import { type ComponentModel, NUMBERS, type TierModel, tierModel } from "../component-model";
+import type { AssessmentInput, MeteredCooling } from "../assessment-input";
+import { exact, type Quantity, type Step, step, sum } from "../calculation/quantity";
+import { type ComponentModel, NUMBERS, type TierModel, tierModel, type ZoneAirRise } from "../component-model";
 import type { Plant } from "../plant";
+import { meteredSaving } from "./metered-cooling";
+
+/** A component with the share of its electricity that the meter's cooling slope answers for. */
+type InTheMeter = { component: ComponentModel; electric: Quantity; share: Quantity };
 
 /**
- * Components whose electricity is inside what the meter's change-point model says a warmer setpoint saves: the cooling
- * and fan electricity of the plant (reference I, rule 4). The heaters' own plug energy stands in the meter's base load
- * and bought heat on a meter of its own.
+ * Tier 3: what follows the zone air is what the meter says, and the model below it only splits it over components and
+ * zones; adding the two up would count the same kWh twice (reference I, rule 4). That is the electricity of setpoints below
+ * the target and of zones cold at minimum airflow, and of the fan while zones cool. The heaters' heat, air that is cooled
+ * and reheated, and a fan at minimum airflow do not move a change point with the zone air: they stay as modelled. The
+ * heaters' own energy stands in the meter's base load and bought heat on a meter of its own. Null where the model below
+ * has nothing of it.
  */
-const IN_THE_METER: readonly ComponentId[] = ["heat-removal", "setpoint", "deadband", "reheat", "fan"];
-
-/**
- * Tier 3: the electricity of cooling and fans is what the meter says, and the model below it only splits it over
- * components and zones. Adding the two up would count the same kWh twice.
- */
-export function meteredTier(input: AssessmentInput, plant: Plant, below: TierModel, saving: MeteredSaving): TierModel {
-  const metered = meteredElectricity(saving);
-  const split = below.components.flatMap((each) =>
-    IN_THE_METER.includes(each.id) && each.electric
-      ? [{ symbol: each.electric.symbol, label: each.electric.label, quantity: each.electric }]
-      : [],
-  );
-  if (split.length === 0) return below;
+export function meteredTier(
+  input: AssessmentInput,
+  plant: Plant,
+  below: TierModel,
+  meter: MeteredCooling,
+): TierModel | null {
+  const { zoneAir } = below;
+  const parts = zoneAir ? metered(below, zoneAir) : [];
+  if (!zoneAir || parts.length === 0) return null;
   const factor = step({
     symbol: "k",
-    label: "metered cooling and fan electricity over the modelled",
+    label: "metered electricity over the modelled, of what follows the zone air",
     unit: "",
-    formula: "k = S / E_b",
+    formula: "k = S / max(0.001, E_b)",
     terms: [
-      metered,
+      meteredSaving(meter, zoneAir.rise, plant),
       sum({
         symbol: "E_b",
-        label: "cooling and fan electricity as modelled from below",
+        label: "electricity that follows the zone air, as modelled from below",
         unit: "kWh a year",
         formula: "E_b = sum of the components",
-        parts: split,
+        parts: parts.map(({ component, electric, share }) => ({
+          symbol: electric.symbol,
+          label: electric.label,
+          quantity: partOf(component, electric, share),
+        })),
       }),
     ],
-    compute: (kwh, modelled) => (modelled > 0 ? kwh / modelled : 0),
+    compute: (kwh, modelled) => kwh / Math.max(0.001, modelled),
     notes: ["The meter gives the total; the model gives only the shares of components and zones."],
   });
-  return tierModel(
-    3,
-    below.components.map((each) => (IN_THE_METER.includes(each.id) ? scaled(each, factor, plant) : each)),
-    input.currency,
-  );
+  const shares = new Map(parts.map(({ component, share }) => [component, share]));
+  const components = below.components.map((each) => {
+    const share = shares.get(each);
+    return share ? scaled(each, factor, share, plant) : each;
+  });
+  return tierModel(3, components, input.currency);
 }
 
-const meteredElectricity = ({ electricKwh, source }: MeteredSaving): Quantity => ({
-  kind: "input",
-  id: "metered-saving",
-  group: { id: "metered-saving", label: "saving by the building's own meter" },
-  symbol: "S",
-  label: "electricity a year that the target would save by the meter's change-point model",
-  unit: "kWh a year",
-  ...electricKwh,
-  origin: "measured",
-  source,
+function metered({ components }: TierModel, { fanWhileCooling }: ZoneAirRise): InTheMeter[] {
+  return components.flatMap((component) => {
+    const { id, electric } = component;
+    const share = id === "setpoint" || id === "deadband" ? ALL : id === "fan" ? fanWhileCooling : null;
+    return electric && share ? [{ component, electric, share }] : [];
+  });
+}
+
+const ALL: Quantity = exact({
+  symbol: "x",
+  label: "share that follows the zone air",
+  unit: "",
+  value: 1,
+  origin: "computed",
+  source: "all of it",
 });
 
-const scaled = (component: ComponentModel, factor: Step, plant: Plant): ComponentModel => {
+const partOf = ({ id }: ComponentModel, electric: Quantity, share: Quantity): Quantity => {
+  if (share === ALL) return electric;
+  const symbol = `E_${NUMBERS[id]}c`;
+  return step({
+    symbol,
+    label: `${electric.label}, while zones cool`,
+    unit: electric.unit,
+    formula: `${symbol} = ${share.symbol} * ${electric.symbol}`,
+    terms: [share, electric],
+    compute: (part, kwh) => part * kwh,
+  });
+};
+
+const scaled = (component: ComponentModel, factor: Step, share: Quantity, plant: Plant): ComponentModel => {
   const symbol = `M_${NUMBERS[component.id]}`;
-  return component.withElectricity(
-    (electric) =>
-      step({
-        symbol,
-        label: `${electric.label}, as metered`,
-        unit: electric.unit,
+  return component.withElectricity((electric) => {
+    const shared = { symbol, label: `${electric.label}, as metered`, unit: electric.unit };
+    if (share === ALL) {
+      return step({
+        ...shared,
         formula: `${symbol} = k * ${electric.symbol}`,
         terms: [factor, electric],
-        compute: (share, kwh) => share * kwh,
-      }),
-    plant,
-  );
+        compute: (k, kwh) => k * kwh,
+      });
+    }
+    return step({
+      ...shared,
+      formula: `${symbol} = ${electric.symbol} * (1 - ${share.symbol} + k * ${share.symbol})`,
+      terms: [electric, share, factor],
+      compute: (kwh, part, k) => kwh * (1 - part + k * part),
+    });
+  }, plant);
 };

@@ -15,6 +15,8 @@ export type ZoneAirflow = {
   /** Air moved in a year's season hours, and the part of it that a zone at the target does not need [m³/s·h]. */
   moved: Step;
   notNeeded: Step;
+  /** Of it what is moved while the zone cools [m³/s·h]. */
+  notNeededCooling: Step;
 };
 
 export function zoneAirflow(
@@ -92,6 +94,14 @@ export function zoneAirflow(
       ],
       compute: (coolingHours, cool, coolLess, deadbandHours, least, less, reheatHours, above) =>
         coolingHours * (cool - coolLess) + deadbandHours * (least - less) + reheatHours * above,
+    }),
+    notNeededCooling: step({
+      symbol: "X_zc",
+      label: `air moved while cooling that is not needed${of}`,
+      unit: "m³/s·h",
+      formula: "X_zc = B_c * (V_c - V_c1)",
+      terms: [cooling.hoursBelow, coolingAirflow, coolingNeeded],
+      compute: (hours, cool, less) => hours * (cool - less),
     }),
   };
 }

@@ -74,7 +74,9 @@ function rowCounts(fates: readonly RowFate[]) {
 }
 
 function summary(kind: TableKind, taken: Taken, fates: readonly RowFate[]): string {
-  const left = fates.filter((each) => each.fate === "rejected" || each.fate === "held-back").length;
+  const left = fates.flatMap((each) => (each.fate === "rejected" || each.fate === "held-back" ? [each.message] : []));
   const words = `${counted(taken.added, kind.slice(0, -1))} added, ${taken.changed} changed, ${taken.same} as they were`;
-  return left > 0 ? `${words}; ${counted(left, "row")} not taken, listed below with the reason.` : `${words}.`;
+  const [first] = left;
+  if (first === undefined) return `${words}.`;
+  return `${words}; ${counted(left.length, "row")} not taken${left.length > 1 ? ", the first of them" : ""}: ${first}`;
 }

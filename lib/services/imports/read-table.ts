@@ -1,4 +1,5 @@
 import type { Queryable } from "@/db/client";
+import { listElectricityBills } from "@/db/queries/electricity-bills";
 import { listDesks, listZones } from "@/db/queries/zones";
 import { DEVICE_CLASSES, deviceClassById } from "@/lib/electrical/device-classes";
 import { settingPower } from "@/lib/electrical/setting-power";
@@ -16,7 +17,8 @@ export type ReadTable =
   | { kind: "bills"; read: TableRead<BillRow> };
 
 export function readTable(db: Queryable, buildingId: number, kind: TableKind, bytes: Uint8Array): ReadTable {
-  if (kind === "bills") return { kind, read: readBillsTable({ bytes }) };
+  if (kind === "bills")
+    return { kind, read: readBillsTable({ bytes }, { bills: listElectricityBills(db, buildingId) }) };
   if (kind === "zones") return { kind, read: readZonesTable({ bytes }) };
   const zones = listZones(db, buildingId);
   const zoneCodes = zones.map((zone) => zone.code);

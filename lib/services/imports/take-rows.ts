@@ -9,7 +9,12 @@ import {
   replaceSettings,
   updateDevice,
 } from "@/db/queries/devices";
-import { findElectricityBill, insertElectricityBill, updateElectricityBill } from "@/db/queries/electricity-bills";
+import {
+  endBillsBefore,
+  findElectricityBill,
+  insertElectricityBill,
+  updateElectricityBill,
+} from "@/db/queries/electricity-bills";
 import { findDeskByCode, findZoneByCode, insertDesk, insertZone, updateDesk, updateZone } from "@/db/queries/zones";
 import type { BillRow } from "@/lib/importers/tables/read-bills";
 import type { DeskRow } from "@/lib/importers/tables/read-desks";
@@ -110,9 +115,10 @@ function takeDevice(
   return "changed";
 }
 
-/** A bill is known by its first day: the same day again brings it up to date. */
+/** A bill is known by its first day: the same day again brings it up to date. A day that the bill before had is this one's. */
 function takeBill(tx: AppTransaction, row: BillRow, fields: readonly string[], { buildingId }: At): keyof Taken {
   const present = findElectricityBill(tx, buildingId, row.fromDate);
+  endBillsBefore(tx, buildingId, row.fromDate);
   if (!present) {
     insertElectricityBill(tx, { ...row, buildingId });
     return "added";

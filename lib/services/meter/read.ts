@@ -12,7 +12,7 @@ import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { type Kept, readKept } from "../kept/read-kept";
 import type { ResultKind } from "../kept/result-kind";
-import { readBuildingAnalysis } from "../zone-analysis/read";
+import { type BuildingAnalysis, readBuildingAnalysis } from "../zone-analysis/read";
 import { seasonThresholdC } from "../zones/overview";
 import { type KelvinWorth, kelvinWorth } from "./kelvin-worth";
 import { readMeterBills, readMeterDays } from "./meter-days";
@@ -37,11 +37,11 @@ export type EnergyMeter = {
 /** The result of one meter, whose key is the part; null when the building has no such meter. */
 export const METER: ResultKind<MeterResult | null> = {
   name: "energy-meter",
-  version: 1,
+  version: 2,
   inputs: ["trends", "mapping", "zones", "building", "assumptions", "weather", "bills"],
   async workOut(ctx, building, key) {
     const meter = metersOf(ctx, building.id).find((each) => each.key === key);
-    return meter ? resultOf(ctx, building, meter) : null;
+    return meter ? meterResult(ctx, building, meter) : null;
   },
 };
 
@@ -75,10 +75,16 @@ export async function readEnergyMeter(ctx: Context, buildingId: number, key?: st
   if (key !== undefined && !meter) throw new ServiceError("not-found", "This meter does not exist in the building.");
   const names = meters.map(({ key, name }) => ({ key, name }));
   if (!meter) return { meters: names, shown: null };
-  return { meters: names, shown: { key: meter.key, name: meter.name, ...(await resultOf(ctx, building, meter)) } };
+  return { meters: names, shown: { key: meter.key, name: meter.name, ...(await meterResult(ctx, building, meter)) } };
 }
 
-async function resultOf(ctx: Context, building: BuildingRow, meter: Meter): Promise<MeterResult> {
+/** The result of a meter. `known` is the building's analysis, for one who has it already. */
+export async function meterResult(
+  ctx: Context,
+  building: BuildingRow,
+  meter: Meter,
+  known?: BuildingAnalysis,
+): Promise<MeterResult> {
   const outdoor = listBuildingPoints(ctx.db, building.id).find((point) => point.kind === "outdoor-air-temp");
   if (!outdoor)
     return {
@@ -86,12 +92,12 @@ async function resultOf(ctx: Context, building: BuildingRow, meter: Meter): Prom
       worth: null,
       findings: [{ code: "outdoor-missing", severity: "disqualifies", evidence: {} }],
     };
-  const analysis = await readBuildingAnalysis(ctx, building, seasonThresholdC(ctx, building.id));
+  const analysis = known ?? (await readBuildingAnalysis(ctx, building, seasonThresholdC(ctx, building.id)));
   const assumptions = resolveAssumptions(ctx, building.id);
   const shares = setpointShares(ctx, building, analysis, assumptions);
   const ids = meter.source === "point" ? [meter.point.id, outdoor.id] : [outdoor.id];
   const fingerprint = fingerprintOf({
-    version: 2,
+    version: 3,
     meter,
     outdoor: [outdoor.id, outdoor.sampling],
     revisions: await ctx.trends.rev(ids),

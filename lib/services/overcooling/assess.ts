@@ -35,7 +35,7 @@ async function costOf(ctx: Context, building: BuildingRow): Promise<CostOfOverco
   const input = await assessmentInput(ctx, building, analysis, threshold);
   const { weather, ...rest } = input;
   const fingerprint = fingerprintOf({
-    version: 5,
+    version: 7,
     rest,
     weather: weather && [Array.from(weather.dryBulbC), Array.from(weather.occupied)],
   });

@@ -13,6 +13,7 @@ import { resolveAssumptions } from "../assumptions/resolve";
 import type { Context } from "../context";
 import { sheetOf } from "../devices/read";
 import { groupBy } from "../group-by";
+import { meteredCooling } from "../meter/metered-cooling";
 import { unpackDryBulbC } from "../weather/import";
 import type { BuildingAnalysis } from "../zone-analysis/read";
 import { coldReportsPerYear } from "./cold-reports";
@@ -55,7 +56,7 @@ export async function assessmentInput(
     weather,
     assumptions: resolveAssumptions(ctx, building.id),
     zones: await zonesOf(ctx, building, analysis, { bins, seasonThresholdC }),
-    meteredSaving: null,
+    meter: await meteredCooling(ctx, building, analysis),
     seed: SEED,
     draws: DRAWS,
   };

@@ -7,12 +7,22 @@ import { type CostOfOvercooling, readCostOfOvercooling } from "./assess";
 import { readTargetCurve } from "./target-curve";
 
 /** The cost rests on everything of a building but the files that brought it. */
-const INPUTS = ["trends", "mapping", "zones", "devices", "reports", "building", "assumptions", "weather"] as const;
+const INPUTS = [
+  "trends",
+  "mapping",
+  "zones",
+  "devices",
+  "reports",
+  "building",
+  "assumptions",
+  "weather",
+  "bills",
+] as const;
 
 /** The cost with one level of every working, as pages write it out; what lies deeper is kept figure by figure. */
 export const COST: ResultKind<CostOfOvercooling> = {
   name: "cost",
-  version: 2,
+  version: 3,
   inputs: INPUTS satisfies readonly Input[],
   async workOut(ctx, building) {
     const cost = await readCostOfOvercooling(ctx, building.id);
@@ -23,7 +33,7 @@ export const COST: ResultKind<CostOfOvercooling> = {
 /** The whole working of one figure, by the name that its page has; null when there is no such figure. */
 export const FIGURE_WORKING: ResultKind<{ working: Working | null }> = {
   name: "working",
-  version: 2,
+  version: 3,
   inputs: INPUTS,
   async workOut(ctx, building, figure) {
     const { assessment } = await readCostOfOvercooling(ctx, building.id);
@@ -54,7 +64,7 @@ export function isFigure(assessment: BuildingAssessment, figure: string): boolea
 /** The cost against other targets, for its page. */
 export const TARGET_CURVE: ResultKind<TargetCurve> = {
   name: "target-curve",
-  version: 1,
+  version: 2,
   inputs: INPUTS,
   workOut: (ctx, building) => readTargetCurve(ctx, building.id),
 };

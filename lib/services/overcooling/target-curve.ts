@@ -21,7 +21,7 @@ export async function readTargetCurve(ctx: Context, buildingId: number): Promise
   const input = await assessmentInput(ctx, building, analysis, threshold);
   const { weather, ...rest } = input;
   const fingerprint = fingerprintOf({
-    version: 1,
+    version: 2,
     rest,
     weather: weather && [Array.from(weather.dryBulbC), Array.from(weather.occupied)],
   });

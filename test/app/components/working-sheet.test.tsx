@@ -2,6 +2,7 @@ import { renderToStaticMarkup } from "react-dom/server";
 import { describe, expect, it } from "vitest";
 import { formulaParts } from "@/app/_components/quantity/formula-parts";
 import { substitutedParts } from "@/app/_components/quantity/substituted-parts";
+import { termFigures } from "@/app/_components/quantity/working-figures";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import type { Working } from "@/lib/working/working";
 
@@ -79,6 +80,37 @@ describe("the typesetting of a formula", () => {
   });
 });
 
+describe("the figures of a working", () => {
+  const term = (symbol: string, value: number, unit: string) => ({
+    symbol,
+    label: symbol,
+    value,
+    unit,
+    origin: "computed" as const,
+  });
+
+  it("let the terms of a sum of money add up to the printed result, to the cent", () => {
+    const sum: Working = {
+      formula: "C = sum of the components",
+      terms: [term("C_1", 1 / 3, "USD a year"), term("C_2", 1 / 3, "USD a year"), term("C_3", 1 / 3, "USD a year")],
+      result: { symbol: "C", label: "cost", value: 1, unit: "USD a year" },
+    };
+    expect(termFigures(sum)).toEqual(["0.34", "0.33", "0.33"]);
+    const yen = JSON.parse(JSON.stringify(sum).replaceAll("USD", "JPY")) as Working;
+    expect(termFigures(yen)).toEqual(["1", "0", "0"]);
+  });
+
+  it("have the digits that a product to the cent needs, and no more than were entered", () => {
+    const product: Working = {
+      formula: "C = E * p",
+      terms: [term("E", 3734.909556, "kWh a year"), term("p", 0.092, "USD/kWh")],
+      result: { symbol: "C", label: "cost", value: 343.611679, unit: "USD a year" },
+    };
+    expect(termFigures(product)).toEqual(["3,734.91", "0.092"]);
+    expect(renderToStaticMarkup(<WorkingSheet working={product} buildingPath="" />)).toContain("343.61");
+  });
+});
+
 describe("a working written out", () => {
   const html = renderToStaticMarkup(<WorkingSheet working={working} buildingPath="/buildings/7" />);
 
@@ -88,7 +120,7 @@ describe("a working written out", () => {
       expect(html).toContain(term.unit);
       expect(html).toContain(term.origin);
     }
-    expect(html).toContain("1.033");
+    expect(html).toContain("1.0333");
     expect(html).toContain("1.15\u20131.22");
     expect(html).toContain("Only hours in cooling are counted.");
   });

@@ -51,6 +51,19 @@ test("days without a model are drawn without a line, and said to have none", () 
   expect(modelLines(model, inC).map((line) => line.kind)).toEqual(["3PC", "no model"]);
 });
 
+test("a record that is refused is drawn without a line, whatever its models would be", () => {
+  const short = modelOfDays(days.slice(0, 300));
+  expect(short.status).toBe("refused");
+  expect(short.types[0]?.choice.status).toBe("ok");
+  expect(energyGroups(short).map((group) => group.line)).toEqual([[], []]);
+  expect(modelLines(short, inC).map((line) => line.kind)).toEqual(["no model", "no model"]);
+  const verdicts = candidateLines(short, inC).map((line) => line.verdict);
+  expect(verdicts).not.toContain("taken");
+  expect(verdicts).toContain("the best of them, but the record is not enough for any");
+  const shown = { key: "1", name: "Meter", model: short, worth: null, findings: [] };
+  expect(scatterLabel(shown)).not.toContain("fitted line");
+});
+
 test("slopes and change points are shown in the building's units, slopes without the 32 of the scale", () => {
   const [c] = modelLines(model, inC);
   const [f] = modelLines(model, inF);

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { formFromTariff, lineError, placesIn, tariffInputFromForm } from "@/app/buildings/[buildingId]/tariff/form";
+import { formFromTariff, lineErrors, placesIn, tariffInputFromForm } from "@/app/buildings/[buildingId]/tariff/form";
+import { tariffInput } from "@/lib/services/tariffs/tariff-input";
 
 const DAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 
@@ -42,9 +43,24 @@ test.each([
 });
 
 test("names the line at fault", () => {
-  expect(lineError({ "periods.2.months": "give months such as Jun-Sep, or all." }, "periods")).toBe(
+  expect(lineErrors({ "periods.2.months": "give months such as Jun-Sep, or all." }, "periods")).toEqual([
     "Line 3: give months such as Jun-Sep, or all.",
-  );
-  expect(lineError({ bills: "Give twelve months." }, "bills")).toBe("Give twelve months.");
-  expect(lineError({}, "bills")).toBeUndefined();
+  ]);
+  expect(lineErrors({ bills: "Give twelve months." }, "bills")).toEqual(["Give twelve months."]);
+  expect(lineErrors({}, "bills")).toEqual([]);
+});
+
+test("says a line at fault once, with all that is wrong in it", () => {
+  const values = {
+    energyKind: "time-of-use",
+    periods: "On-peak; 0.165; all; all; all\n; x; ; ; 9",
+    blocks: "",
+    bills: "",
+  };
+  const read = tariffInput.safeParse(tariffInputFromForm(values));
+  const issues = Object.fromEntries((read.error?.issues ?? []).map((each) => [each.path.join("."), each.message]));
+  expect(Object.keys(issues).length).toBeGreaterThan(3);
+  const said = lineErrors(issues, "periods");
+  expect(said).toHaveLength(1);
+  expect(said[0]).toMatch(/^Line 2: the period needs a name; the price is no number; give months .*; give hours .*\.$/);
 });

@@ -3,7 +3,7 @@ import { contributionsTo, drawsNearMedian, spreadOf } from "@/lib/overcooling/ca
 import { runStudy } from "@/lib/overcooling/calculation/study";
 import { measuredBuilding } from "../data/measured-building";
 import { contend } from "./contend";
-import { medianCpuMs } from "./cpu-time";
+import { medianRound } from "./cpu-time";
 
 /** The draws of the cost as the product makes them. */
 await contend<{ zones: number; rounds: number }>(async ({ zones, rounds }) => {
@@ -25,7 +25,7 @@ await contend<{ zones: number; rounds: number }>(async ({ zones, rounds }) => {
   };
   // A server that has been up for a while has its code compiled.
   for (let i = 0; i < (zones < 1000 ? 12 : 2); i++) draw();
-  const cpuMs = medianCpuMs(rounds, draw);
-  const wholeCpuMs = medianCpuMs(Math.min(3, rounds), () => assessBuilding(input));
-  return { ms: cpuMs, cpuMs, p50, wholeCpuMs };
+  const times = medianRound(rounds, draw);
+  const whole = medianRound(Math.min(3, rounds), () => assessBuilding(input));
+  return { ...times, p50, wholeMs: whole.ms };
 });

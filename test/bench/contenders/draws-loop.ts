@@ -8,7 +8,7 @@ import { triangularQuantile } from "@/lib/statistics/triangular";
 import { GREENSBORO_C, WORKED_HOURS } from "../../lib/overcooling/offices";
 import { measuredBuilding } from "../data/measured-building";
 import { contend } from "./contend";
-import { medianCpuMs } from "./cpu-time";
+import { medianRound } from "./cpu-time";
 
 const SYSTEM = "vav-reheat-high-minimum";
 const C_A = AIR_HEAT_KJ_PER_M3K;
@@ -127,6 +127,5 @@ await contend<{ zones: number; rounds: number }>(async ({ zones, rounds }) => {
   };
   const removalDeadband = new Float64Array(n);
   for (let i = 0; i < (zones < 1000 ? 12 : 2); i++) draw();
-  const cpuMs = medianCpuMs(rounds, draw);
-  return { ms: cpuMs, cpuMs, p50, wholeCpuMs: 0 };
+  return { ...medianRound(rounds, draw), p50, wholeMs: 0 };
 });

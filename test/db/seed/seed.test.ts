@@ -26,8 +26,8 @@ it("writes zones, desks, devices, links, points and a finished import run for a 
   expect(db.select().from(zone).all().length).toBe(3);
   expect(db.select().from(desk).all().length).toBe(result.desks);
   expect(db.select().from(device).all().length).toBe(result.devices);
-  // Two of the building, seven a zone, less the airflow of 2-04.
-  expect(db.select().from(point).all().length).toBe(2 + 3 * 7 - 1);
+  // Outdoor air, supply air and meter; seven a zone, less the airflow of 2-04.
+  expect(db.select().from(point).all().length).toBe(3 + 3 * 7 - 1);
   const run = db.select().from(importRun).where(eq(importRun.kind, "trends")).get();
   expect(run).toMatchObject({ state: "done", rowsInFile: result.samples, samplesAdded: result.samples });
   expect(run?.sha256).toBe(result.checksum);

@@ -3,6 +3,7 @@ import { assessBuilding } from "@/lib/overcooling/assess-building";
 import type { Assessed, ComponentId } from "@/lib/overcooling/assessment";
 import type { AssessmentInput } from "@/lib/overcooling/assessment-input";
 import { OVERCOOLING_FINDING_CODES, overcoolingFindingWords } from "@/lib/overcooling/findings";
+import { workingsIn } from "./evaluate-formula";
 import { defaults, heater, held, office, zone } from "./offices";
 
 const ok = (input: AssessmentInput): Assessed => {
@@ -283,19 +284,32 @@ test("zones without an area share what is left, and area without a zone has a ro
   expect(codes(partly)).toContain("zones-without-record");
 });
 
-test("lower tiers stand beside the headline, and ranges that do not meet are called inconsistent", () => {
-  const result = ok(office({ draws: 400 }));
-  expect(result.lowerTiers.map((each) => each.tier)).toEqual([1, 0]);
-  const far = ok(
-    office({
-      draws: 1000,
-      presentCoolingSetpointC: 16.5,
-      complaint: null,
-      zones: office().zones.map((each) => zone(each.zoneId, { cooling: { hours: 1900, depthK: 0.1 } })),
-    }),
+test("a zone with a unit of its own has no minimum airflow to pay for, whatever serves the rest of the building", () => {
+  const states = { cooling: { hours: 900, depthK: 1 }, deadband: { hours: 500, depthK: 2 } };
+  const box = zone(1, states, { devices: [heater(1)] });
+  const exposure = box.exposure as NonNullable<typeof box.exposure>;
+  const packaged = { ...box, exposure: { ...exposure, hasTrend: { ...exposure.hasTrend, coolingStage: true } } };
+  const cost = (zones: AssessmentInput["zones"]) => ok(office({ floorAreaM2: 280, draws: 300, zones }));
+  const [asBox, asUnit] = [cost([box, zone(2, states)]), cost([packaged, zone(2, states)])];
+  const parts = (result: Assessed, code: string) =>
+    Object.fromEntries(
+      result.zones
+        .find((each) => each.code === code)
+        ?.byComponent.map((each) => [each.componentId, each.statedValue]) ?? [],
+    );
+  expect(parts(asBox, "1-01").deadband).toBeGreaterThan(0);
+  expect(Object.keys(parts(asUnit, "1-01"))).toEqual(["heater-energy", "heat-removal", "setpoint", "demand"]);
+  expect(parts(asUnit, "1-01").setpoint).toBe(parts(asBox, "1-01").setpoint);
+  expect(parts(asUnit, "1-02").deadband).toBe(parts(asBox, "1-02").deadband);
+  // By hand: 360 kWh, 0.6 of it in overcooled hours; removed in the 900 of 1,400 h in which the unit cools, COP 3.3.
+  const m = workingsIn(asUnit.components[1]?.working ?? asUnit.working).find((each) => each.result.symbol === "m");
+  expect(stated(asUnit, "heat-removal")).toBeCloseTo(
+    (360 * 0.6 * (900 / 1400) * (m?.result.value ?? 0) * 0.085) / 3.3,
+    9,
   );
-  const finding = far.findings.find((each) => each.code === "inconsistent");
-  expect(finding?.evidence.widestInputs).toHaveLength(3);
+  const idle = asUnit.findings.find((each) => each.code === "idle-hours-not-priced");
+  expect(idle?.evidence).toEqual({ zones: ["1-01"], hours: 500, overcoolingKh: 1000 });
+  expect(codes(asBox)).not.toContain("idle-hours-not-priced");
 });
 
 test("without weather and setpoint only heaters and reports are counted, and said to be all", () => {

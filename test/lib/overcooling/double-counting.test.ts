@@ -4,7 +4,10 @@ import type { Assessed, ComponentId } from "@/lib/overcooling/assessment";
 import type { AssessmentInput } from "@/lib/overcooling/assessment-input";
 import { exact, step } from "@/lib/overcooling/calculation/quantity";
 import { type ComponentModel, tierModel } from "@/lib/overcooling/component-model";
+import type { Working } from "@/lib/working/working";
+import { workingsIn } from "./evaluate-formula";
 import { heater, office, zone } from "./offices";
+import { plantedMeter } from "./planted-meter";
 
 const ok = (input: AssessmentInput): Assessed => {
   const result = assessBuilding(input);
@@ -20,7 +23,8 @@ const withoutRecords = (input: AssessmentInput): AssessmentInput => ({
   ...input,
   zones: input.zones.map((each) => ({ ...each, annual: null, exposure: null })),
 });
-const METERED = ["heat-removal", "setpoint", "deadband", "reheat", "fan"] as const;
+const share = (working: Working, symbol: string): number =>
+  workingsIn(working).find((each) => each.result.symbol === symbol)?.result.value ?? Number.NaN;
 
 /** The eight rules of the reference, section I. Each test fails when its rule is taken out of the code. */
 describe("nothing is counted twice", () => {
@@ -72,19 +76,29 @@ describe("nothing is counted twice", () => {
     expect(() => tierModel(0, [part("setpoint-screening"), part("fan")], "USD")).toThrow(/cannot be added/);
   });
 
-  test("rule 4: the meter's saving is the total of cooling and fan, and the model only splits it", () => {
+  test("rule 4: the meter's saving is the total of what follows the zone air, and the model only splits it", () => {
     const below = ok(office({ draws: 300 }));
-    const modelled = electric(below, METERED);
-    const kwh = modelled / 2;
-    const meteredSaving = { electricKwh: { value: kwh, low: kwh, high: kwh }, source: "meter of the building" };
-    const metered = ok(office({ draws: 300, meteredSaving }));
+    const metered = ok(office({ draws: 300, meter: plantedMeter() }));
     expect(metered.tier.number).toBe(3);
-    expect(electric(metered, METERED)).toBeCloseTo(kwh, 6);
-    for (const id of METERED) expect(electric(metered, [id])).toBeCloseTo(electric(below, [id]) / 2, 6);
-    // The heaters' own energy is in the meter's base load and gas on a meter of its own: both stay.
-    expect(money(metered, "heater-energy")).toBe(money(below, "heater-energy"));
-    expect(component(metered, "reheat")?.heatKwh).toBeCloseTo(component(below, "reheat")?.heatKwh as number, 9);
-    expect(metered.energy.electricKwh.stated).toBeCloseTo(kwh + electric(below, ["heater-energy"]), 6);
+    const fan = component(metered, "fan")?.working as Working;
+    const [saving, whileCooling] = [share(fan, "S"), share(fan, "x_c")];
+    expect(saving).toBeGreaterThan(0);
+    expect(whileCooling).toBeGreaterThan(0);
+    expect(whileCooling).toBeLessThan(1);
+    // The fan at minimum airflow does not follow the zone air: it stays as it was modelled.
+    const stays = electric(below, ["fan"]) * (1 - whileCooling);
+    expect(electric(metered, ["setpoint", "deadband", "fan"])).toBeCloseTo(saving + stays, 6);
+    const factor = saving / (electric(below, ["setpoint", "deadband"]) + electric(below, ["fan"]) * whileCooling);
+    for (const id of ["setpoint", "deadband"] as const)
+      expect(electric(metered, [id])).toBeCloseTo(factor * electric(below, [id]), 6);
+    // The heaters' own energy is in the meter's base load and gas on a meter of its own; heat that is removed and air
+    // that is cooled and reheated move no change point.
+    for (const id of ["heater-energy", "heat-removal", "reheat", "demand", "complaints"] as const)
+      expect(money(metered, id)).toBe(money(below, id));
+    expect(metered.energy.electricKwh.stated).toBeCloseTo(
+      saving + stays + electric(below, ["heater-energy", "heat-removal", "reheat"]),
+      6,
+    );
     expect(metered.lowerTiers.map((each) => each.tier)).toEqual([2, 1, 0]);
   });
 

@@ -149,7 +149,7 @@ export function office(changes: Partial<AssessmentInput> = {}): AssessmentInput 
         { devices: i % 2 === 0 ? [heater(100 + 2 * i), heater(101 + 2 * i)] : [], coldReportsPerYear: i % 3 },
       ),
     ),
-    meteredSaving: null,
+    meter: null,
     seed: 20260101,
     draws: 5000,
     ...changes,

@@ -64,6 +64,55 @@ test("the tornado moves one input at a time, and adds independent ones of a grou
   expect(tornadoLines(5, [{ group: { id: "x", label: "x" }, low: 5, high: 5 }])).toEqual([]);
 });
 
+test("the tornado of inputs that reach far is that of moving each by itself", () => {
+  // 200 zones: each has an input of its own and shares the sum of all of them, so that every input moves every zone; and
+  // 600 inputs of 1 that move nothing but the total.
+  const zones = 200;
+  const apart = Array.from({ length: 600 }, (_, k) => uncertain(`o${k}`, [0, 1, 3], "apart"));
+  const own = Array.from({ length: zones }, (_, k) => uncertain(`z${k}`, [1, 2 + (k % 5), 9], "zone"));
+  const shared = uncertain("s", [0.5, 1, 4]);
+  const all = plus(...own);
+  const cell = (each: Input) =>
+    step({
+      symbol: "c",
+      label: "cell",
+      unit: "",
+      formula: "c = s * z^2 / S",
+      terms: [shared, each, all],
+      compute: (factor, value, total) => (factor * value * value) / total,
+    });
+  const total = sum({
+    symbol: "T",
+    label: "total",
+    unit: "",
+    formula: "T = sum of the cells",
+    parts: [...own.map(cell), ...apart].map((quantity) => ({ symbol: "c", label: quantity.label, quantity })),
+  });
+  const byHand = (values: number[], factor: number): number =>
+    600 + (factor * values.reduce((sum, each) => sum + each ** 2, 0)) / values.reduce((sum, each) => sum + each, 0);
+  const stated = own.map((each) => each.value);
+  const base = byHand(stated, 1);
+  const root = (end: "low" | "high"): number =>
+    Math.sqrt(
+      own.reduce((sum, each, k) => {
+        const values = stated.with(k, each[end]);
+        return sum + (byHand(values, 1) - base) ** 2;
+      }, 0),
+    );
+  const lines = runStudy([total], { seed: 1, draws: 10 }).tornado(total);
+  const line = (id: string) => lines.find((each) => each.id === id);
+  expect(line("s")?.lowTotal).toBeCloseTo(600 + 0.5 * (base - 600), 9);
+  expect(line("s")?.highTotal).toBeCloseTo(600 + 4 * (base - 600), 9);
+  expect(line("apart")).toMatchObject({
+    inputs: 600,
+    lowTotal: base - Math.sqrt(600),
+    highTotal: base + Math.sqrt(2400),
+  });
+  expect(line("zone")?.inputs).toBe(zones);
+  expect(line("zone")?.lowTotal).toBeCloseTo(base - root("low"), 9);
+  expect(line("zone")?.highTotal).toBeCloseTo(base + root("high"), 9);
+});
+
 const meanOver = (values: Float64Array, draws: Int32Array): number =>
   draws.reduce((total, i) => total + (values[i] as number), 0) / draws.length;
 

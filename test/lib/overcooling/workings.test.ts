@@ -6,6 +6,7 @@ import type { AssessmentInput } from "@/lib/overcooling/assessment-input";
 import type { Working } from "@/lib/working/working";
 import { evaluateFormula, workingsIn } from "./evaluate-formula";
 import { defaults, GREENSBORO_C, office, WORKED_HOURS } from "./offices";
+import { plantedMeter } from "./planted-meter";
 
 const ok = (input: AssessmentInput): Assessed => {
   const result = assessBuilding(input);
@@ -55,6 +56,8 @@ const CASES: [name: string, input: AssessmentInput][] = [
     }),
   ],
   ["screening", office({ draws: 200, weather: null })],
+  ["measured zones, calibrated to the meter", office({ draws: 200, meter: plantedMeter() })],
+  ["estimate, calibrated to the meter", office({ draws: 200, zones: withoutRecords, meter: plantedMeter() })],
   ["measured zones, every assumption off its default", office({ draws: 200, assumptions: shifted() })],
   ["estimate, every assumption off its default", office({ draws: 200, assumptions: shifted(), zones: withoutRecords })],
 ];
@@ -90,10 +93,33 @@ function overTheYear(working: Working): number {
     }
     load += part * (hasEconomizer ? m : 1) * Math.max(0, outdoorAirTempC - (setpoint - of("q") / of("UA")));
   });
+  if (/^(D_[12]|u)$/.test(working.result.symbol)) return overTheDays(working);
   if (working.result.symbol === "H_s") return hours;
   if (working.result.symbol === "m_w") return sum / hours;
   if (/^Q_[01]$/.test(working.result.symbol)) return of("UA") * of("f_m") * load;
   throw new Error(`"${working.formula}" cannot be checked`);
+}
+
+/** The formulas over the days of the planted meter's year, day by day. */
+function overTheDays({ result, terms }: Working): number {
+  const of = (symbol: string): number => terms.find((each) => each.symbol === symbol)?.value ?? Number.NaN;
+  const days = plantedMeter().days.find(({ type }) => result.label.includes(type.replace("-", " ")));
+  if (!days) throw new Error(`no days for "${result.label}"`);
+  const above = (changeC: number): number =>
+    days.outdoorC.reduce((sum, each, i) => sum + (days.daysEach[i] as number) * Math.max(0, each - changeC), 0);
+  if (result.symbol === "D_1") return above(of("T_cp"));
+  if (result.symbol === "D_2") return above(of("T_cp") + of("r"));
+  const { model, errors } = days.fit;
+  if (model.kind !== "3PC") throw new Error(`the planted meter has a ${model.kind}`);
+  const [slope, changeC] = [model.coolingSlope, model.coolingChangeC];
+  // Each day whose mean the change point passes on its way saves a whole slope less.
+  const passed = days.outdoorC.filter((each) => each >= changeC && each < changeC + of("r")).length;
+  const gradient = [0, above(changeC) - above(changeC + of("r")), -slope * passed];
+  const variance = gradient.reduce(
+    (sum, gi, i) => sum + gradient.reduce((row, gj, j) => row + gi * gj * (errors.covariance[i]?.[j] ?? 0), 0),
+    0,
+  );
+  return Math.sqrt(variance);
 }
 
 test("terms have units, origins and sources, and their symbols are not ambiguous", () => {

@@ -12,55 +12,16 @@ import { readMeterDays } from "@/lib/services/meter/meter-days";
 import { metersOf } from "@/lib/services/meter/meters";
 import { readEnergyMeter } from "@/lib/services/meter/read";
 import { importTrendFile } from "@/lib/services/trend-imports/import-file";
-import { normalPair } from "@/lib/statistics/normal";
-import { seededRandom } from "@/lib/statistics/random";
-import { dayNumber, isoWeekday, localDateFromDayNumber } from "@/lib/time/civil-date";
-import { zoneTable } from "@/lib/time/zone-table";
+import { dayNumber, localDateFromDayNumber } from "@/lib/time/civil-date";
 import { buildingInputOf } from "@/test/factories/building";
+import { dayMeans, meterYearFile, PLANTED_METER } from "@/test/factories/meter-year";
 import { smallOffice } from "@/test/factories/office";
 import { bytesOf } from "@/test/factories/trend-csv";
 import { refusalOf } from "@/test/support/refusal";
-import { GREENSBORO_C } from "../overcooling/offices";
 
-const FIRST = Date.UTC(2025, 0, 1, 6) / 1000;
-const chicago = zoneTable("America/Chicago");
 const RULE = { acceptProposals: true, answers: {} };
 
-/** Planted in every working day: 40 kW, and 3 kW for each kelvin of the day's mean above 14 °C. */
-const PLANTED = { baseKw: 40, slopeKwPerK: 3, changeC: 14, idleKw: 15 };
-
-/** A year of hours of power and outdoor air by the wall clock of Chicago, with the offset in every stamp. */
-function yearFile(): Uint8Array {
-  const random = seededRandom(3);
-  const rows: string[] = [];
-  for (let hour = 0; hour < 8760; hour++) {
-    const at = FIRST + hour * 3600;
-    const local = chicago.localFromUtc(at);
-    const day = Math.floor(local / 86_400);
-    const outdoorC = GREENSBORO_C[hour] as number;
-    const meanC = dayMeans.get(day) ?? outdoorC;
-    const works = isoWeekday(day) <= 5;
-    const kw = works
-      ? PLANTED.baseKw + PLANTED.slopeKwPerK * Math.max(0, meanC - PLANTED.changeC) + 2 * normalPair(random)[0]
-      : PLANTED.idleKw + normalPair(random)[0];
-    const stamp = new Date(local * 1000).toISOString().slice(0, 19);
-    const offset = (at - local) / 3600;
-    rows.push(`${stamp}-0${offset}:00,${kw.toFixed(3)},${outdoorC}`);
-  }
-  return bytesOf(["Timestamp,Main Meter (kW),Outdoor Air Temp (°C)", ...rows]);
-}
-
-const dayMeans = new Map<number, number>();
-{
-  const sums = new Map<number, number[]>();
-  for (let hour = 0; hour < 8760; hour++) {
-    const day = Math.floor(chicago.localFromUtc(FIRST + hour * 3600) / 86_400);
-    sums.set(day, [...(sums.get(day) ?? []), GREENSBORO_C[hour] as number]);
-  }
-  for (const [day, all] of sums) dayMeans.set(day, all.reduce((sum, each) => sum + each, 0) / all.length);
-}
-
-const file = { name: "meter.csv", bytes: yearFile() };
+const file = { name: "meter.csv", bytes: meterYearFile() };
 
 async function metered(changes: Parameters<typeof smallOffice>[0] = {}) {
   const office = smallOffice(changes);
@@ -86,9 +47,9 @@ test("an hourly export becomes a model of occupied days, over both changes of th
   // kWh a day of 24 hours; the two days of 23 and 25 are Sundays.
   const within = (value: number, planted: number, error = 0): void =>
     expect(Math.abs(value - planted)).toBeLessThan(3 * error);
-  within(model.coolingSlope, 24 * PLANTED.slopeKwPerK, errors.standardErrors.coolingSlope);
-  within(model.coolingChangeC, PLANTED.changeC, errors.standardErrors.coolingChangeC);
-  within(model.base, 24 * PLANTED.baseKw, errors.standardErrors.base);
+  within(model.coolingSlope, 24 * PLANTED_METER.slopeKwPerK, errors.standardErrors.coolingSlope);
+  within(model.coolingChangeC, PLANTED_METER.changeC, errors.standardErrors.coolingChangeC);
+  within(model.base, 24 * PLANTED_METER.baseKw, errors.standardErrors.base);
 });
 
 test("days of 23 and 25 hours hold as many hours of power", async () => {
@@ -99,8 +60,8 @@ test("days of 23 and 25 hours hold as many hours of power", async () => {
   if (!building || meter?.source !== "point" || !outdoor) throw new Error("nothing was imported");
   const days = await readMeterDays(ctx, building, meter, outdoor);
   const energyOf = (date: string): number => days.find((day) => day.date === date)?.energyKwh ?? Number.NaN;
-  expect(energyOf("2025-03-09") / 23).toBeCloseTo(PLANTED.idleKw, 0);
-  expect(energyOf("2025-11-02") / 25).toBeCloseTo(PLANTED.idleKw, 0);
+  expect(energyOf("2025-03-09") / 23).toBeCloseTo(PLANTED_METER.idleKw, 0);
+  expect(energyOf("2025-11-02") / 25).toBeCloseTo(PLANTED_METER.idleKw, 0);
   expect(days.filter((day) => day.occupied)).toHaveLength(261);
 });
 

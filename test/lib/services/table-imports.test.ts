@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { listElectricityBills } from "@/db/queries/electricity-bills";
 import { listDesks, listZones } from "@/db/queries/zones";
 import type { TableKind } from "@/lib/importers/tables/table-read";
+import { readBills, removeBill } from "@/lib/services/bills/bills";
 import { issueComfortLink, readComfortLinks } from "@/lib/services/comfort-links/manage";
 import { readDevices } from "@/lib/services/devices/read";
 import { registerDevice } from "@/lib/services/devices/register";
@@ -49,6 +50,31 @@ describe("bringing a table in", () => {
     const before = state();
     expect(counts(bring(kind, ...lines))).toEqual([0, 0, things]);
     expect(state()).toEqual(before);
+  });
+
+  it("takes no bill whose days another file has billed already, and says so in the run; a removed one makes room", async () => {
+    const { ctx, buildingId, bring } = office();
+    bring("bills", "from,to,kWh", "2025-01-15,2025-02-14,30000");
+    const kwh = () => listElectricityBills(ctx.db, buildingId).map((each) => each.energyKwh);
+    const run = bring("bills", "from,to,kWh", "2025-01-01,2025-01-31,28000", "2025-02-15,2025-03-14,27000");
+    expect(run).toMatchObject({ samplesAdded: 1, rowsRejected: 1 });
+    expect(readImportRun(ctx, buildingId, run.id).rows[0]?.excerpt).toContain("nothing may count twice");
+    expect(kwh()).toEqual([30_000, 27_000]);
+    const [wrong] = readBills(ctx, buildingId);
+    removeBill(ctx, buildingId, wrong?.id ?? 0);
+    expect((await refusalOf(() => removeBill(ctx, buildingId, wrong?.id ?? 0))).code).toBe("not-found");
+    bring("bills", "from,to,kWh", "2025-01-01,2025-01-31,28000");
+    expect(kwh()).toEqual([28_000, 27_000]);
+  });
+
+  it("gives a day that two files share to the later bill", () => {
+    const { ctx, buildingId, bring } = office();
+    bring("bills", "from,to,kWh", "2025-01-03,2025-02-02,28000");
+    bring("bills", "from,to,kWh", "2025-02-02,2025-03-05,27000");
+    expect(listElectricityBills(ctx.db, buildingId).map((each) => [each.fromDate, each.untilDate])).toEqual([
+      ["2025-01-03", "2025-02-02"],
+      ["2025-02-02", "2025-03-06"],
+    ]);
   });
 
   it("leaves alone what a file of zones has no column for", () => {

@@ -2,7 +2,13 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { mean, sampleDeviation } from "@/lib/statistics/moments";
 import { median, quantileOfSorted, quantiles } from "@/lib/statistics/quantile";
-import { type Triangular, triangularDeviation, triangularMean, triangularQuantile } from "@/lib/statistics/triangular";
+import {
+  type Triangular,
+  triangularDeviation,
+  triangularMean,
+  triangularQuantile,
+  triangularQuantiles,
+} from "@/lib/statistics/triangular";
 import { compareWithCase, loadCheckValues } from "../../support/check-values";
 
 describe("quantiles", () => {
@@ -59,6 +65,26 @@ describe("triangular distribution", () => {
   it("is its mode when it has no width", () => {
     expect(triangularQuantile({ low: 5, mode: 5, high: 5 }, 0.9)).toBe(5);
     expect(triangularDeviation({ low: 5, mode: 5, high: 5 })).toBe(0);
+  });
+
+  it("has the same quantiles many at a time, at its ends and its mode as between", () => {
+    const unit = fc.double({ min: 0, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(unit, { minLength: 1 }), fc.constantFrom(0, 0.2, 0.5, 1), (given, share) => {
+        const shape = { low: -3, mode: -3 + 8 * share, high: 5 };
+        const us = [...given, 0, 2 ** -32, share, 1];
+        const values = Float64Array.of(...us, 77);
+        triangularQuantiles(shape, values, us.length);
+        us.forEach((u, i) => {
+          // A root of what rounding leaves of 1: √(8 · 8 · 2⁻⁵²).
+          expect(Math.abs((values[i] as number) - triangularQuantile(shape, u))).toBeLessThan(2e-7);
+        });
+        expect(values.at(-1)).toBe(77);
+      }),
+    );
+    const flat = Float64Array.of(0.1, 0.9);
+    triangularQuantiles({ low: 5, mode: 5, high: 5 }, flat, 2);
+    expect(Array.from(flat)).toEqual([5, 5]);
   });
 
   it("has quantiles that rise and stay within its ends", () => {

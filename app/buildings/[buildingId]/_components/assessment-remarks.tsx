@@ -5,7 +5,7 @@ import { Remark } from "@/app/_components/shell/remark";
 import type { Building } from "@/lib/services/buildings/find";
 import type { CostOfOvercooling } from "@/lib/services/overcooling/assess";
 import { formatLocal } from "@/lib/time/format";
-import type { Assessed } from "../overview-view-model";
+import { type Assessed, isApart } from "../overview-view-model";
 
 type Props = { cost: CostOfOvercooling; assessed: Assessed; building: Building };
 
@@ -55,6 +55,11 @@ export function AssessmentRemarks({ cost, assessed, building }: Props) {
       {assessed.lowerTiers.map((tier) => (
         <Remark key={tier.tier} title={`Tier ${tier.tier}, ${tier.label}`}>
           <Range range={tier} unit="" prefix={sign} per="a year" />
+          {isApart(tier, assessed.headline) ? (
+            <>
+              , <Link href="#findings">inconsistent with the headline</Link>
+            </>
+          ) : null}
         </Remark>
       ))}
       <Remark>Worked out {formatLocal(cost.computedAtMs, building.timeZone, "date-time")}.</Remark>

@@ -13,12 +13,15 @@ import { EmptyState } from "@/app/_components/ui/empty-state";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
 import { currencyDecimals } from "@/lib/money/money";
+import { readBills } from "@/lib/services/bills/bills";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { METER, readShownMeter } from "@/lib/services/meter/read";
 import { standingNote } from "../standing-note";
+import { BillTable } from "./_components/bill-table";
 import { KelvinWorthList } from "./_components/kelvin-worth";
 import { CandidateTable, ModelTable, ReadingTable } from "./_components/model-tables";
 import {
+  billLines,
   candidateLines,
   energyGroups,
   meterFindingLines,
@@ -39,11 +42,11 @@ export default async function EnergyMeterPage({ params, searchParams }: Props) {
   const id = Number((await params).buildingId);
   const { meter: key } = await searchParams;
   const path = `/buildings/${id}`;
-  const { building, energyMeter, note } = await readAs(async (ctx) => {
+  const { building, energyMeter, note, bills } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, id);
     const { energyMeter, meter, kept } = await readShownMeter(ctx, id, key);
     const note = meter && kept && standingNote(ctx, building, { [`${METER.name}/${meter.key}`]: kept });
-    return { building, energyMeter, note };
+    return { building, energyMeter, note, bills: meter?.key === "bills" ? readBills(ctx, id) : [] };
   }, `${path}/energy-meter`);
   const { meters, shown } = energyMeter;
   if (!shown && note) {
@@ -134,6 +137,11 @@ export default async function EnergyMeterPage({ params, searchParams }: Props) {
             <CandidateTable lines={candidateLines(model, building)} />
           </Section>
         </>
+      ) : null}
+      {bills.length > 0 ? (
+        <Section id="bills" title="Bills" wide>
+          <BillTable lines={billLines(bills)} currency={building.currency} buildingId={id} />
+        </Section>
       ) : null}
     </>
   );

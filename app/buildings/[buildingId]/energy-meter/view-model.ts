@@ -6,8 +6,10 @@ import { meterFindingWords } from "@/lib/energy-model/findings";
 import type { MeterFinding } from "@/lib/energy-model/meter/meter-finding";
 import type { DayTypeModel, MeterModel } from "@/lib/energy-model/meter/meter-model";
 import { DAY_TYPE_WORDS } from "@/lib/energy-model/meter/meter-words";
+import type { readBills } from "@/lib/services/bills/bills";
 import type { Building } from "@/lib/services/buildings/find";
 import type { EnergyMeter } from "@/lib/services/meter/read";
+import { dayNumberFromLocalDate, localDateFromDayNumber } from "@/lib/time/civil-date";
 import { formatNumber, formatTemperature } from "@/lib/units/format";
 
 export type Shown = Pick<Building, "temperatureUnit">;
@@ -41,11 +43,11 @@ const shownCandidate = ({ choice }: DayTypeModel): Candidate | undefined =>
   choice.status === "ok" ? choice.chosen : choice.candidates[0];
 
 /** Groups of the picture. A refused model has no line: a line would be read as a result. */
-export function energyGroups({ types }: MeterModel): EnergyGroup[] {
+export function energyGroups({ types, status }: MeterModel): EnergyGroup[] {
   return types.map(({ type, readings, choice }) => ({
     name: DAY_TYPE_WORDS[type].name,
     points: readings.map(({ outdoorC, energyKwh }) => ({ outdoorC, energyKwh })),
-    line: choice.status === "ok" ? corners(choice.chosen) : [],
+    line: status === "ok" && choice.status === "ok" ? corners(choice.chosen) : [],
   }));
 }
 
@@ -91,12 +93,12 @@ export type ModelLine = {
 };
 
 /** Values of the models in use, with standard errors, in the building's units; a day type without one says so. */
-export function modelLines({ types }: MeterModel, { temperatureUnit: unit }: Shown): ModelLine[] {
+export function modelLines({ types, status }: MeterModel, { temperatureUnit: unit }: Shown): ModelLine[] {
   const perK = unit === "F" ? 1.8 : 1;
   return types.map(({ type, choice }) => {
     const key = type;
     const name = DAY_TYPE_WORDS[type].name;
-    if (choice.status !== "ok") {
+    if (status !== "ok" || choice.status !== "ok") {
       const none = { base: "", coolingSlope: "", coolingChange: "", heatingSlope: "", heatingChange: "" };
       return { key, type: name, kind: "no model", ...none };
     }
@@ -149,7 +151,7 @@ export type CandidateLine = {
 };
 
 /** Every model that was tried, by day type, the best adjusted R² first, with why it was not taken. */
-export function candidateLines({ types }: MeterModel, { temperatureUnit }: Shown): CandidateLine[] {
+export function candidateLines({ types, status }: MeterModel, { temperatureUnit }: Shown): CandidateLine[] {
   return types.flatMap((typeModel) =>
     typeModel.choice.candidates.map((candidate): CandidateLine => {
       const { model, goodness, faults } = candidate;
@@ -166,7 +168,9 @@ export function candidateLines({ types }: MeterModel, { temperatureUnit }: Shown
         rho: formatNumber(goodness.rho, { decimals: 2 }),
         effective: formatNumber(goodness.effectiveN, { decimals: 0 }),
         verdict: taken
-          ? "taken"
+          ? status === "ok"
+            ? "taken"
+            : "the best of them, but the record is not enough for any"
           : faults.map((fault) => meterFindingWords(fault, temperatureUnit).what).join(" ") ||
             "could be used; another has the higher adjusted R²",
       };
@@ -191,9 +195,42 @@ export function readingLines({ types }: MeterModel, { temperatureUnit }: Shown):
     .sort((a, b) => (a.date < b.date ? -1 : 1));
 }
 
+export type BillLine = {
+  id: number;
+  from: string;
+  to: string;
+  days: string;
+  energy: string;
+  demand: string;
+  charges: string;
+};
+
+/** The building's bills as they were brought in, the newest first. */
+export const billLines = (bills: ReturnType<typeof readBills>): BillLine[] =>
+  bills
+    .map((bill) => {
+      const [from, until] = [bill.fromDate, bill.untilDate].map((date) => dayNumberFromLocalDate(date) ?? 0) as [
+        number,
+        number,
+      ];
+      const optional = (value: number | null, decimals: number): string =>
+        value === null ? "" : formatNumber(value, { decimals });
+      return {
+        id: bill.id,
+        from: bill.fromDate,
+        to: localDateFromDayNumber(until - 1),
+        days: String(until - from),
+        energy: formatNumber(bill.energyKwh, { decimals: 0 }),
+        demand: optional(bill.billedDemandKw, 1),
+        charges: optional(bill.charges, 2),
+      };
+    })
+    .reverse();
+
 /** What the picture shows, for those who do not see it. */
 export function scatterLabel({ name, model }: ShownMeter): string {
-  const fitted = model?.types.some(({ choice }) => choice.status === "ok") ? " with the fitted line" : "";
+  const hasLine = model?.status === "ok" && model.types.some(({ choice }) => choice.status === "ok");
+  const fitted = hasLine ? " with the fitted line" : "";
   return `${name}: energy of a ${model?.length === "bill" ? "mean day of each bill" : "day"} against mean outdoor air temperature${fitted}`;
 }
 

@@ -90,11 +90,18 @@ export function formFromTariff(tariff: Tariff | null): PostedValues {
   };
 }
 
-/** Message of a field of lines: that of the whole, or of the first line at fault, with its number. */
-export function lineError(errors: Readonly<Record<string, string>>, name: string): string | undefined {
-  if (errors[name]) return errors[name];
-  const found = Object.entries(errors).find(([path]) => path.startsWith(`${name}.`));
-  return found && `Line ${Number(found[0].split(".")[1]) + 1}: ${found[1]}`;
+/** Messages of a field of lines: that of the whole, and one of each line at fault with its number and all its faults. */
+export function lineErrors(errors: Readonly<Record<string, string>>, name: string): string[] {
+  const byLine = new Map<number, string[]>();
+  for (const [path, message] of Object.entries(errors)) {
+    if (!path.startsWith(`${name}.`)) continue;
+    const line = Number(path.split(".")[1]) + 1;
+    const said = message.replace(/\.$/, "");
+    const faults = byLine.get(line) ?? [];
+    byLine.set(line, faults.includes(said) ? faults : [...faults, said]);
+  }
+  const lines = [...byLine].sort(([a], [b]) => a - b).map(([line, faults]) => `Line ${line}: ${faults.join("; ")}.`);
+  return errors[name] ? [errors[name], ...lines] : lines;
 }
 
 const linesOf = (text: string): string[] =>

@@ -65,6 +65,46 @@ describe("bills", () => {
     expect(table.rows).toHaveLength(1);
   });
 
+  const STORED = [
+    { fromDate: "2025-01-01", untilDate: "2025-02-01", energyKwh: 28_150.4 },
+    { fromDate: "2025-02-01", untilDate: "2025-03-01", energyKwh: 27_000 },
+  ];
+  const against = (...lines: string[]) =>
+    acceptedTable(readBillsTable({ bytes: textBytes(lines.join("\n")) }, { bills: STORED }));
+
+  it("that cover days of a bill of another file are rejected, with the bill that is here and what to do", () => {
+    const table = against("from,to,kWh", "2025-01-15,2025-02-14,30000", "2025-03-01,2025-03-31,25000");
+    expect(fatesOf(table)).toEqual([
+      [2, "rejected", "bill-overlaps-stored"],
+      [3, "accepted", ""],
+    ]);
+    const [fate] = table.fates;
+    expect(fate && "message" in fate && fate.message).toBe(
+      "Line 2: its days overlap those of the bill of 2025-01-01 to 2025-01-31 (28150 kWh, 31 days) that is here already, and nothing may count twice: correct the days here, or remove that bill on the energy meter page and bring the file in again.",
+    );
+  });
+
+  it("replace the bill of the same first day, and make room by it only when they are taken themselves", () => {
+    expect(fatesOf(against("from,to,kWh", "2025-01-01,2025-01-20,18000", "2025-01-21,2025-01-31,10000"))).toEqual([
+      [2, "accepted", ""],
+      [3, "accepted", ""],
+    ]);
+    // The first would reach into February, whose bill stays: so January stays as well, and the second overlaps it.
+    expect(fatesOf(against("from,to,kWh", "2025-01-01,2025-02-10,18000", "2025-01-11,2025-01-31,10000"))).toEqual([
+      [2, "rejected", "bill-overlaps-stored"],
+      [3, "rejected", "bills-overlap"],
+    ]);
+  });
+
+  it("share the day of a meter reading with a bill of another file, which then counts in the later one", () => {
+    const after = against("from,to,kWh", "2025-02-28,2025-03-30,25000");
+    expect(fatesOf(after)).toEqual([[2, "repaired", "bill-day-shared"]]);
+    expect(after.rows[0]?.row).toMatchObject({ fromDate: "2025-02-28", untilDate: "2025-03-31" });
+    const before = against("from,to,kWh", "2024-12-02,2025-01-01,25000");
+    expect(fatesOf(before)).toEqual([[2, "repaired", "bill-day-shared"]]);
+    expect(before.rows[0]?.row).toMatchObject({ fromDate: "2024-12-02", untilDate: "2025-01-01" });
+  });
+
   it("need their days and their energy", () => {
     expect(refusedTable(read("from,kWh", "2025-01-01,5"))).toMatchObject({ code: "column-missing" });
     expect(refusedTable(read("month,charges", "2025-01,5"))).toMatchObject({ code: "column-missing" });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { assessBuilding } from "@/lib/overcooling/assess-building";
 import { zoneTable } from "@/lib/time/zone-table";
 import { diagnoseZone, FAULTS, type ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
 import { neighbourEvidence } from "@/lib/trends/diagnosis/neighbour-evidence";
@@ -13,9 +14,11 @@ import type { PointKind } from "@/lib/trends/point-kind";
 import { resample } from "@/lib/trends/resample";
 import type { PointSeries } from "@/lib/trends/samples";
 import { zoneStates } from "@/lib/trends/state";
+import type { ZoneExposure } from "@/lib/trends/zone-exposure";
 import { zoneGrids } from "@/lib/trends/zone-grids";
 import { zoneStatistics } from "@/lib/trends/zone-statistics";
 import { hasSharedSet, readSet, seriesOf } from "@/test/support/shared-sets";
+import { office, zone } from "../../overcooling/offices";
 
 type Zone = { code: string; designAirflowM3ps: number | null; series: Partial<Record<PointKind, PointSeries>> };
 
@@ -23,7 +26,7 @@ type Zone = { code: string; designAirflowM3ps: number | null; series: Partial<Re
 function diagnoses(
   zones: readonly Zone[],
   building: { outdoor: PointSeries | null; supply: PointSeries | null; timeZone: string; alwaysOccupied?: boolean },
-): Map<string, ZoneDiagnosis & { overcoolingKh: number; observed: number }> {
+): Map<string, ZoneDiagnosis & { overcoolingKh: number; observed: number; exposure: ZoneExposure }> {
   const all = zones.map(({ series }) => (series["zone-air-temp"] as PointSeries).samples.ts);
   const grid = gridOver({
     fromUtcSeconds: Math.min(...all.map((ts) => ts[0] as number)),
@@ -73,7 +76,7 @@ function diagnoses(
         airHandler: null,
       };
       const { overcoolingKh, observed } = statistics.rules;
-      return [code, { ...diagnoseZone(evidence), overcoolingKh, observed }];
+      return [code, { ...diagnoseZone(evidence), overcoolingKh, observed, exposure }];
     }),
   );
 }
@@ -110,6 +113,16 @@ describe.skipIf(!hasSharedSet("room-trends-singapore"))("an office room that is 
     expect(found?.overcoolingKh).toBe(0);
     expect(found?.verdict).toBe("healthy");
     expect(found?.causes).toEqual([]);
+
+    const exposure = found?.exposure as ZoneExposure;
+    const { byState, coolingSeasonHours } = exposure;
+    const annual = { coolingSeasonHours, byState, extrapolatedFraction: 0, method: "season-mean" } as const;
+    const room3 = { ...zone(1, {}), exposure, annual };
+    const result = assessBuilding(office({ draws: 500, floorAreaM2: 140, complaint: null, zones: [room3] }));
+    if (result.status !== "ok") throw new Error(JSON.stringify(result.findings));
+    const cost = (id: string) => result.components.find((each) => each.id === id);
+    expect(result.tier.number).toBe(2);
+    for (const id of ["setpoint", "deadband"]) expect([id, cost(id)?.statedValue, cost(id)?.p90]).toEqual([id, 0, 0]);
   });
 });
 
@@ -127,6 +140,7 @@ describe.skipIf(!hasSharedSet("sim-office-5zone"))("zones of a simulated office 
       expect(verdict, code).not.toBe("fault-first");
       const faults = causes.filter((cause) => FAULTS.includes(cause.code) || cause.code === "sensor-bias");
       expect(faults, code).toEqual([]);
+      expect(found.get(code)?.exposure.byState.fault.hours, code).toBe(0);
     }
   };
 

@@ -10,29 +10,32 @@ import { SelectField } from "@/app/_components/ui/select-field";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
 import type { BoundAction } from "@/app/_server/form-state";
-import { lineError } from "../form";
+import { lineErrors } from "../form";
 
 type Props = { action: BoundAction; values: Record<string, string> };
+
+const FIELDS = ["energyKind", "periods", "blocks", "bills", "ratchetPct"] as const;
 
 /** The tariff as lines that can be copied from a price sheet and a year of bills. Works without script. */
 export function TariffForm({ action, values: saved }: Props) {
   const [state, formAction] = useActionState(action, null);
   const failure = state?.ok === false ? state : undefined;
   const values = failure?.values ?? saved;
-  const of = (name: string) => ({
+  const errors = Object.fromEntries(
+    FIELDS.map((name) => [
+      name,
+      lineErrors(failure?.fieldErrors ?? {}, name === "ratchetPct" ? "ratchetFraction" : name),
+    ]),
+  );
+  const hasErrors = Object.values(errors).some((each) => each.length > 0);
+  const of = (name: (typeof FIELDS)[number]) => ({
     name,
     defaultValue: values[name] ?? "",
-    error: lineError(failure?.fieldErrors ?? {}, name),
+    error: errors[name]?.join(" ") || undefined,
   });
-  const errors = Object.fromEntries(
-    ["energyKind", "periods", "blocks", "bills", "ratchetPct"].flatMap((name) => {
-      const message = lineError(failure?.fieldErrors ?? {}, name === "ratchetPct" ? "ratchetFraction" : name);
-      return message ? [[name, message]] : [];
-    }),
-  );
   return (
     <FormStack action={formAction}>
-      <FormMessage message={failure?.formError} fieldErrors={errors} />
+      <FormMessage message={hasErrors ? undefined : failure?.formError} fieldErrors={errors} />
       {state?.ok ? (
         <Notice kind="done" title="Saved">
           <p>The cost is worked out anew with this tariff when you open it.</p>
@@ -70,7 +73,6 @@ export function TariffForm({ action, values: saved }: Props) {
           optional
           unit="% of the year's highest peak"
           hint="Every month is billed at least this share of it. The demand price itself stands in the settings."
-          error={lineError(failure?.fieldErrors ?? {}, "ratchetFraction")}
         />
         <TextAreaField
           {...of("bills")}
