@@ -1,0 +1,3 @@
+/** What turning a control changes, as measured: the watts, only the speed, or nothing at all. */
+export const CONTROL_EFFECTS = ["power", "speed-only", "nothing"] as const;
+export type ControlEffect = (typeof CONTROL_EFFECTS)[number];
