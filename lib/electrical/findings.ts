@@ -12,7 +12,6 @@ export type ElectricalFindingCode =
   | "class-default-differs"
   | "reading-implausibly-low"
   | "reading-implausibly-high"
-  | "reading-near-zero"
   | "reading-ten-times"
   | "reading-a-tenth"
   | "below-nameplate"
@@ -44,11 +43,11 @@ export function electricalFindingText({ code, evidence }: Finding<ElectricalFind
     case "class-default-differs":
       return `${of("enteredW")} W is on record, but the class default is ${of("powerW")} W and is used. If the figure comes from a label or a meter, choose that basis.`;
     case "reading-implausibly-low":
+      if (evidence.expectedW !== undefined)
+        return `${of("powerW")} W is next to nothing beside the ${of("expectedW")} W that the nameplate means at ${of("voltageV")} V. Round both conductors a clamp reads about zero: hold one, with a line splitter. Or the thermostat was open.`;
       return `${of("powerW")} W is far below the ${of("lowW")} to ${of("highW")} W of its class. Were both wires of the cord in the jaws, the thermostat open, or another setting on?`;
     case "reading-implausibly-high":
       return `${of("powerW")} W is far above the ${of("lowW")} to ${of("highW")} W of its class. Was a ×10 loop in use, or another device on the same cord?`;
-    case "reading-near-zero":
-      return `${of("powerW")} W is next to nothing beside the ${of("expectedW")} W that the nameplate means at ${of("voltageV")} V. Round both conductors a clamp reads about zero: hold one, with a line splitter. Or the thermostat was open.`;
     case "reading-ten-times":
       return `${of("powerW")} W is about ten times the ${of("expectedW")} W that the nameplate means at ${of("voltageV")} V. Was the clamp in the ×10 loop of the splitter? Then choose 10 turns.`;
     case "reading-a-tenth":

@@ -32,7 +32,7 @@ export function nameplateComparison(
 
 function codeOf(ratio: number, reading: SettingReading): ElectricalFinding["code"] {
   const viaClamp = reading.basis === "clamp";
-  if (ratio < NEAR_ZERO) return "reading-near-zero";
+  if (ratio < NEAR_ZERO) return "reading-implausibly-low";
   if (viaClamp && reading.clampTurns !== 10 && ratio >= TEN_TIMES.low && ratio <= TEN_TIMES.high)
     return "reading-ten-times";
   if (viaClamp && reading.clampTurns === 10 && 1 / ratio >= TEN_TIMES.low && 1 / ratio <= TEN_TIMES.high)
