@@ -79,16 +79,37 @@ function groupsOf(rows: readonly RegisterRow[], { group }: RegisterQuery): Regis
 }
 
 function totalsOf(rows: readonly RegisterRow[]): RegisterTotals {
-  const present = rows.filter(({ retiredOn }) => retiredOn === null);
-  return {
-    devices: present.length,
-    heaters: present.filter(({ kind }) => kind === "space-heater").length,
-    removed: rows.length - present.length,
-    energyKwh: summedRange(present.flatMap(({ energyKwh }) => energyKwh ?? [])),
-    cost: summedRange(present.flatMap(({ cost }) => cost ?? [])),
-    isUpperBound: present.some(({ isUpperBound }) => isUpperBound),
-    unknown: present.filter(({ energyKwh }) => energyKwh === null).length,
+  const totals: RegisterTotals = {
+    devices: 0,
+    heaters: 0,
+    removed: 0,
+    energyKwh: { value: 0, low: 0, high: 0 },
+    cost: { value: 0, low: 0, high: 0 },
+    isUpperBound: false,
+    unknown: 0,
   };
+  for (const row of rows) {
+    if (row.retiredOn !== null) {
+      totals.removed++;
+      continue;
+    }
+    totals.devices++;
+    if (row.kind === "space-heater") totals.heaters++;
+    if (row.isUpperBound) totals.isUpperBound = true;
+    if (row.energyKwh === null || row.cost === null) totals.unknown++;
+    else {
+      addTo(totals.energyKwh, row.energyKwh);
+      addTo(totals.cost, row.cost);
+    }
+  }
+  return totals;
+}
+
+/** Ranges of many devices are added end to end, as if all erred together. */
+function addTo(sum: ValueRange, { value, low, high }: ValueRange): void {
+  sum.value += value;
+  sum.low += low;
+  sum.high += high;
 }
 
 function countedClasses(rows: readonly RegisterRow[]): CountedClass[] {
