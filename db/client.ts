@@ -5,10 +5,12 @@ import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3"
 import { migrate } from "drizzle-orm/better-sqlite3/migrator";
 import * as access from "./schema/access";
 import * as assumptionOverride from "./schema/assumption-override";
+import * as branchCircuit from "./schema/branch-circuit";
 import * as building from "./schema/building";
 import * as collector from "./schema/collector";
 import * as comfort from "./schema/comfort";
 import * as device from "./schema/device";
+import * as deviceLife from "./schema/device-life";
 import * as electricityBill from "./schema/electricity-bill";
 import * as mappingProfile from "./schema/mapping-profile";
 import * as tariff from "./schema/tariff";
@@ -21,10 +23,12 @@ import * as zone from "./schema/zone";
 const schema = {
   ...access,
   ...assumptionOverride,
+  ...branchCircuit,
   ...building,
   ...collector,
   ...comfort,
   ...device,
+  ...deviceLife,
   ...electricityBill,
   ...mappingProfile,
   ...tariff,

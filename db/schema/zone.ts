@@ -42,6 +42,8 @@ export const desk = sqliteTable(
       .notNull()
       .references(() => zone.id),
     code: text().notNull(),
+    /** Its own floor; the zone's where empty. */
+    floor: text().notNull().default(""),
     note: text().notNull().default(""),
   },
   (t) => [uniqueIndex("desk_code").on(t.buildingId, t.code)],

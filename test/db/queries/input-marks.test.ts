@@ -12,6 +12,7 @@ import { bringWeather } from "@/test/factories/office-records";
 
 /** Tables of a building that no result is worked out from. */
 const OF_NO_CONSEQUENCE = [
+  "branch_circuit",
   "collector_token",
   "comfort_link",
   "mapping_draft",

@@ -2,15 +2,16 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
-import { today } from "@/app/_server/clock";
-import { numberOf, textOf } from "@/app/_server/form-fields";
-import { type FormState, postedValues } from "@/app/_server/form-state";
+import { postedValues } from "@/app/_server/form-state";
 import { runAction } from "@/app/_server/run-action";
-import { readBuilding } from "@/lib/services/buildings/find";
-import { registerDevice, retireDevice, reviseDevice } from "@/lib/services/devices/register";
+import { registerDevice, reviseDevice } from "@/lib/services/devices/register";
 import { deviceInputFromForm } from "./form";
+import { sheetAfter } from "./sheet-entries";
+import type { SheetState } from "./sheet-state";
 
-export async function registerDeviceAction(buildingId: number, _: FormState, form: FormData): Promise<FormState> {
+export async function registerDeviceAction(buildingId: number, _: SheetState, form: FormData): Promise<SheetState> {
+  const shown = shownAgain(form);
+  if (shown) return shown;
   const outcome = await runAction(form, (ctx) =>
     registerDevice(ctx, buildingId, deviceInputFromForm(postedValues(form))),
   );
@@ -21,9 +22,11 @@ export async function registerDeviceAction(buildingId: number, _: FormState, for
 export async function reviseDeviceAction(
   buildingId: number,
   deviceId: number,
-  _: FormState,
+  _: SheetState,
   form: FormData,
-): Promise<FormState> {
+): Promise<SheetState> {
+  const shown = shownAgain(form);
+  if (shown) return shown;
   const outcome = await runAction(form, (ctx) =>
     reviseDevice(ctx, buildingId, deviceId, deviceInputFromForm(postedValues(form))),
   );
@@ -32,16 +35,9 @@ export async function reviseDeviceAction(
   return { ok: true };
 }
 
-/**
- * Retires a device as of today by the building's calendar, or puts it back. The form names it in hidden fields.
- */
-export async function retireDeviceAction(form: FormData): Promise<void> {
+/** The sheet with a setting more or less, or only its figures: what a button without saving asks for. */
+function shownAgain(form: FormData): SheetState {
   const values = postedValues(form);
-  const buildingId = numberOf(values, "buildingId") ?? 0;
-  const deviceId = numberOf(values, "deviceId") ?? 0;
-  await runAction(form, (ctx) => {
-    const day = textOf(values, "change") === "retire" ? today(readBuilding(ctx, buildingId).timeZone) : null;
-    retireDevice(ctx, buildingId, deviceId, day);
-  });
-  revalidatePath(`/buildings/${buildingId}`, "layout");
+  const after = sheetAfter(values, values.intent ?? "save");
+  return after && { ok: true, values: after };
 }

@@ -1,6 +1,8 @@
+import type { PowerBasis } from "@/lib/electrical/device-kind";
 import type { DeviceSheet, SheetInput, SheetLine } from "@/lib/electrical/device-sheet";
+import { resolvedSetting } from "@/lib/electrical/resolved-setting";
+import type { UseBasis } from "@/lib/electrical/use-basis";
 import type { DeviceInput } from "@/lib/services/devices/device-input";
-import type { DeviceView } from "@/lib/services/devices/read";
 import { formatNumber } from "@/lib/units/format";
 
 /** What stands in the form, as the sheet takes it. */
@@ -9,22 +11,57 @@ export function sheetInputFromDevice(device: DeviceInput, price: SheetInput["pri
     kind: device.kind,
     deviceClassId: device.deviceClass,
     price,
+    nameplateW: device.nameplateW ?? null,
+    nameplateVoltageV: device.nameplateVoltageV ?? null,
     settings: device.settings.map((setting) => ({
       name: setting.name,
       basis: setting.basis,
-      currentA: setting.currentA ?? null,
+      clampTurns: setting.clampTurns ?? 1,
+      meterAccuracyPct: setting.meterAccuracyPct ?? null,
+      meterAccuracyCounts: setting.meterAccuracyCounts ?? null,
+      isTrueRms: setting.isTrueRms ?? null,
+      openVoltageV: setting.openVoltageV ?? null,
+      useBasis: setting.useBasis ?? "entered",
+      ...resolvedSetting(setting),
       currentResolutionA: setting.currentResolutionA ?? null,
       voltageV: setting.voltageV ?? null,
       voltageMeasured: setting.voltageMeasured ?? false,
       powerFactor: setting.powerFactor ?? null,
-      powerW: setting.powerW ?? null,
-      hoursPerYear: setting.hoursPerYear ?? 0,
       dutyFraction: setting.dutyFraction ?? 1,
     })),
   };
 }
 
 const UNKNOWN = "not known";
+
+/** How a power is known, in a few words beside it. */
+const ORIGINS: Record<PowerBasis, string> = {
+  "plug-meter": "plug-in meter",
+  clamp: "clamp meter",
+  nameplate: "nameplate",
+  "class-default": "usual value",
+};
+export const originOf = (basis: PowerBasis): string => ORIGINS[basis];
+
+const USES: Record<UseBasis, string> = {
+  "plug-logger": "logged",
+  schedule: "schedule",
+  survey: "told",
+  entered: "entered",
+};
+
+/** Hours selected with where they are from; empty when there are none. */
+export const hoursWords = ({ hoursPerYear, useBasis }: Pick<SheetLine, "hoursPerYear" | "useBasis">): string =>
+  hoursPerYear > 0 ? `${formatNumber(hoursPerYear, { decimals: 0 })} (${USES[useBasis]})` : "";
+
+/** Circuit that a device hangs on, as its sheet speaks of it. */
+export type SheetCircuit = { id: number; name: string; breakerRatingA: number | null };
+
+/** Current of a setting as a share of the breaker's rating in %; not known without a rating. */
+export const shareOfCircuit = (line: SheetLine, circuit: SheetCircuit): string =>
+  line.currentA === null || circuit.breakerRatingA === null
+    ? UNKNOWN
+    : formatNumber((100 * line.currentA) / circuit.breakerRatingA, { decimals: 0 });
 
 /** The figures of one line in words of digits; an upper bound is written as one. */
 export function lineFigures(line: SheetLine): { powerW: string; rangeW: string; energyKwh: string; cost: string } {
@@ -39,6 +76,14 @@ export function lineFigures(line: SheetLine): { powerW: string; rangeW: string; 
   };
 }
 
+/** Cost of a line with its currency, for a place without a heading. */
+export function costWords(line: SheetLine, currency: string): string {
+  if (!line.cost) return "";
+  const bound = line.power.status === "ok" && line.power.isUpperBound && line.cost.value > 0 ? "\u2264\u2009" : "";
+  const style = { style: "currency", currency } as const;
+  return bound + new Intl.NumberFormat("en", style).format(line.cost.value);
+}
+
 export function totalFigures(sheet: DeviceSheet): { energyKwh: string; cost: string } {
   if (sheet.energy.status === "refused" || !sheet.totalCost) return { energyKwh: UNKNOWN, cost: UNKNOWN };
   const bound = sheet.energy.isUpperBound ? "\u2264\u2009" : "";
@@ -46,31 +91,4 @@ export function totalFigures(sheet: DeviceSheet): { energyKwh: string; cost: str
     energyKwh: bound + formatNumber(sheet.energy.totalKwh.value, { decimals: 1 }),
     cost: bound + formatNumber(sheet.totalCost.value, { decimals: 2 }),
   };
-}
-
-/** How a device's figures are known: the bases of its settings with hours, each once. */
-export function basesOf(device: Pick<DeviceView, "settings">): string {
-  const words = {
-    "plug-meter": "plug-in meter",
-    clamp: "clamp meter",
-    nameplate: "nameplate",
-    "class-default": "usual value",
-  } as const;
-  const used = device.settings.filter((setting) => setting.hoursPerYear > 0);
-  const bases = new Set((used.length > 0 ? used : device.settings).map((setting) => words[setting.basis]));
-  return [...bases].join(", ");
-}
-
-/** Sums over devices still in use: the page's one sentence. */
-export function registerLede(devices: readonly DeviceView[]): string {
-  const inUse = devices.filter((device) => device.retiredOn === null);
-  if (inUse.length === 0) return "Heaters and fans by desk and zone, with what each setting draws and costs.";
-  const heaters = inUse.filter((device) => device.kind === "space-heater").length;
-  const fans = inUse.length - heaters;
-  const energyKwh = inUse.reduce(
-    (sum, device) => sum + (device.sheet.energy.status === "ok" ? device.sheet.energy.totalKwh.value : 0),
-    0,
-  );
-  const retired = devices.length - inUse.length;
-  return `${heaters} ${heaters === 1 ? "heater" : "heaters"} and ${fans} ${fans === 1 ? "fan" : "fans"} in use, ${formatNumber(energyKwh, { decimals: 0 })} kWh a year together${retired > 0 ? `; ${retired} retired` : ""}.`;
 }
