@@ -8,22 +8,21 @@ export type StateRun = { state: number; fromUtc: number; toUtc: number; seconds:
 export function stateRuns(series: PlugSeries, states: Uint8Array): StateRun[] {
   const { tsUtcSeconds, powerW, holdSeconds } = series;
   const runs: StateRun[] = [];
-  let run: StateRun | null = null;
+  let run: StateRun | undefined;
   for (let i = 0; i < states.length; i++) {
     const state = states[i] as number;
     if (state === NOT_LOGGED) {
-      run = null;
+      run = undefined;
       continue;
     }
     const at = tsUtcSeconds[i] as number;
     const held = holdSeconds[i] as number;
-    if (run?.state !== state) {
-      run = { state, fromUtc: at, toUtc: at, seconds: 0, joules: 0 };
-      runs.push(run);
-    }
-    run.toUtc = at + held;
-    run.seconds += held;
-    run.joules += (powerW[i] as number) * held;
+    const current: StateRun = run?.state === state ? run : { state, fromUtc: at, toUtc: at, seconds: 0, joules: 0 };
+    if (current !== run) runs.push(current);
+    current.toUtc = at + held;
+    current.seconds += held;
+    current.joules += (powerW[i] as number) * held;
+    run = current;
   }
   return runs;
 }

@@ -1,14 +1,24 @@
 import { findOccupiedHours } from "@/db/queries/buildings";
 import { findPlugLog, listPlugLogs, type PlugLogRow } from "@/db/queries/plug-logs";
+import { isWhole } from "@/lib/electrical/plug-log/log-days";
+import { logEnergyWorking, seasonWorking, stateEnergyWorking } from "@/lib/electrical/plug-log/plug-log-working";
 import { type SeasonEstimate, seasonEstimate } from "@/lib/electrical/plug-log/season-estimate";
+import type { Working } from "@/lib/working/working";
 import { requireFacilities } from "../authorise";
 import type { Context } from "../context";
 import { type DeviceView, readDevice } from "../devices/read";
 import { ServiceError } from "../errors";
 import { plugLogRawDays } from "./raw-readings";
 
-/** A log with the season that it stands for worked out; null while nobody has said which. */
-export type PlugLogView = PlugLogRow & { season: SeasonEstimate | null };
+/**
+ * A log with the season that it stands for worked out (null while nobody has said which), how many whole days it has, and
+ * the workings of its figures.
+ */
+export type PlugLogView = PlugLogRow & {
+  season: SeasonEstimate | null;
+  wholeDays: number;
+  workings: { energy: Working; states: Working[]; season: Working | null };
+};
 
 export function readPlugLogs(
   ctx: Context,
@@ -35,10 +45,31 @@ export function readPlugLogView(
 }
 
 export function plugLogView(ctx: Context, buildingId: number, log: PlugLogRow): PlugLogView {
-  const { standsFrom, standsTo, figures } = log;
-  if (standsFrom === null || standsTo === null) return { ...log, season: null };
-  const hours = findOccupiedHours(ctx.db, buildingId);
-  return { ...log, season: seasonEstimate(figures.days, { from: standsFrom, to: standsTo }, hours) };
+  const { figures, fileName } = log;
+  const season = seasonOf(ctx, buildingId, log);
+  return {
+    ...log,
+    season,
+    wholeDays: figures.days.filter(isWhole).length,
+    workings: {
+      energy: logEnergyWorking(figures, fileName),
+      states: figures.states.map((state) => stateEnergyWorking(state, levelName(state), fileName)),
+      season: season?.status === "ok" ? seasonWorking(season, fileName) : null,
+    },
+  };
+}
+
+/** A level by its setting, or by its watts where it has none. */
+export const levelName = ({ setting, powerW }: PlugLogRow["figures"]["states"][number]): string =>
+  setting ? setting.name.replaceAll("-", " ") : powerW < 0.5 ? "off" : `${Number(powerW.toPrecision(3))} W`;
+
+function seasonOf(
+  ctx: Context,
+  buildingId: number,
+  { standsFrom, standsTo, figures }: PlugLogRow,
+): SeasonEstimate | null {
+  if (standsFrom === null || standsTo === null) return null;
+  return seasonEstimate(figures.days, { from: standsFrom, to: standsTo }, findOccupiedHours(ctx.db, buildingId));
 }
 
 /** Checks no right: a use-case has done so before. */

@@ -58,6 +58,8 @@ const TEMPLATES = ["lib/importers/tables/templates"];
 const SENTENCES = [
   "lib/electrical/findings",
   "lib/electrical/cautions",
+  "lib/electrical/plug-log/findings",
+  "lib/importers/plug-log/plug-log-read",
   "lib/trends/findings",
   "lib/trends/quantity-words",
   "lib/trends/diagnosis/verdict-words",
