@@ -2,11 +2,14 @@ import { and, asc, count, eq, isNull } from "drizzle-orm";
 import { naturalCompare } from "@/lib/order/natural-compare";
 import type { Queryable } from "../client";
 import { device, deviceSetting } from "../schema/device";
+import { deviceEvent } from "../schema/device-life";
 
 export type DeviceRow = typeof device.$inferSelect;
 export type NewDevice = typeof device.$inferInsert;
 export type DeviceSettingRow = typeof deviceSetting.$inferSelect;
 export type NewDeviceSetting = typeof deviceSetting.$inferInsert;
+export type DeviceEventRow = typeof deviceEvent.$inferSelect;
+export type NewDeviceEvent = typeof deviceEvent.$inferInsert;
 export type DeviceWithSettings = DeviceRow & { settings: DeviceSettingRow[] };
 
 export function insertDevice(db: Queryable, row: NewDevice): DeviceRow {
@@ -60,6 +63,32 @@ function settingsOf(db: Queryable, deviceId: number): DeviceSettingRow[] {
     .where(eq(deviceSetting.deviceId, deviceId))
     .orderBy(asc(deviceSetting.position))
     .all();
+}
+
+export function insertDeviceEvent(db: Queryable, row: NewDeviceEvent): void {
+  db.insert(deviceEvent).values(row).run();
+}
+
+/** Steps of a device's life, the first first. */
+export function listDeviceEvents(db: Queryable, deviceId: number): DeviceEventRow[] {
+  return db
+    .select()
+    .from(deviceEvent)
+    .where(eq(deviceEvent.deviceId, deviceId))
+    .orderBy(asc(deviceEvent.onDate), asc(deviceEvent.id))
+    .all();
+}
+
+/** Steps of every device of a building, the first first. */
+export function listBuildingDeviceEvents(db: Queryable, buildingId: number): (DeviceEventRow & { zoneId: number })[] {
+  return db
+    .select({ event: deviceEvent, zoneId: device.zoneId })
+    .from(deviceEvent)
+    .innerJoin(device, eq(device.id, deviceEvent.deviceId))
+    .where(eq(device.buildingId, buildingId))
+    .orderBy(asc(deviceEvent.onDate), asc(deviceEvent.id))
+    .all()
+    .map(({ event, zoneId }) => ({ ...event, zoneId }));
 }
 
 /** Devices in use by zone id and kind. */

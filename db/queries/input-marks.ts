@@ -26,8 +26,23 @@ export type InputMarks = {
   pointIds: number[];
 };
 
-/** Columns that no result depends on. */
-const OF_NO_CONSEQUENCE = new Set(["createdAtMs", "updatedAtMs", "fileUnit"]);
+/** Columns that no result depends on. A device's status shows in the day on which it was removed. */
+const OF_NO_CONSEQUENCE = new Set([
+  "createdAtMs",
+  "updatedAtMs",
+  "fileUnit",
+  "status",
+  "make",
+  "model",
+  "dateCode",
+  "ownerContact",
+  "circuitId",
+  "circuitMapping",
+  "outletKind",
+  "outletLabel",
+  "isFastened",
+  "longestRunHours",
+]);
 
 /** The statement of each connection, made once: it is long, and pages ask for it at every visit. */
 const prepared = new WeakMap<Queryable, ReturnType<typeof prepareMarks>>();

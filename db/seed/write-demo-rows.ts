@@ -2,6 +2,7 @@ import type { AppTransaction } from "../client";
 import { building, holiday, occupiedInterval } from "../schema/building";
 import { comfortLink, comfortReport } from "../schema/comfort";
 import { device, deviceSetting } from "../schema/device";
+import { deviceEvent } from "../schema/device-life";
 import { desk, zone } from "../schema/zone";
 import { DEMO_AUTHOR, DEMO_BUILDING } from "./demo-building";
 import { DEMO_HOLIDAYS, DEMO_OCCUPIED_HOURS, startOfLocalDate } from "./demo-calendar";
@@ -70,12 +71,26 @@ export function writeDevice(
       hasThermostat: plan.deviceClass.hasThermostat,
       foundOn: plan.foundOn,
       retiredOn: plan.retiredOn,
+      status: plan.retiredOn ? "removed" : "found",
       note: plan.note,
       createdAtMs: foundAtMs,
       updatedAtMs: plan.retiredOn ? 1000 * (startOfLocalDate(plan.retiredOn) + 10 * 3600) : foundAtMs,
     })
     .returning({ id: device.id })
     .get();
+  const step = (status: "found" | "removed", onDate: string) =>
+    tx
+      .insert(deviceEvent)
+      .values({
+        deviceId: id,
+        status,
+        onDate,
+        enteredBy: DEMO_AUTHOR,
+        enteredAtMs: 1000 * (startOfLocalDate(onDate) + 10 * 3600),
+      })
+      .run();
+  step("found", plan.foundOn);
+  if (plan.retiredOn) step("removed", plan.retiredOn);
   for (const setting of settings)
     tx.insert(deviceSetting)
       .values({ ...setting, deviceId: id })

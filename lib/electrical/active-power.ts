@@ -6,6 +6,15 @@ export function activePowerW(load: { voltageV: number; currentA: number; powerFa
   return load.voltageV * load.currentA * load.powerFactor;
 }
 
+/** Power factor of a load whose watts and current were both read: active over apparent power. */
+export function powerFactorOf(load: { voltageV: number; currentA: number; powerW: number }): {
+  apparentPowerVa: number;
+  powerFactor: number;
+} {
+  const apparentPowerVa = load.voltageV * load.currentA;
+  return { apparentPowerVa, powerFactor: load.powerW / apparentPowerVa };
+}
+
 /**
  * Power of a heating element at another voltage: P₂ = P₁·(V₂/V₁)². For demand and for judging a reading; a
  * thermostat makes up for a low voltage by running longer, so energy does not follow. Not for motors.

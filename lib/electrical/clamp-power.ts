@@ -27,6 +27,9 @@ export type ClampInputs = {
   powerFactor: number;
   load: SettingLoad;
   powerFactorKnown: boolean;
+  turns: number;
+  accuracyPct: number | null;
+  accuracyCounts: number | null;
 };
 
 /**
@@ -52,15 +55,15 @@ export function clampPower(reading: SettingReading, deviceClass: DeviceClass | n
     };
   }
   const { currentA } = reading;
-  if (isBelowMeter(currentA, reading.currentResolutionA)) {
+  const inputs = clampInputs(reading, currentA, voltageV);
+  if (isBelowMeter(currentA * inputs.turns, reading.currentResolutionA)) {
     return {
       status: "refused",
       code: "current-below-meter",
-      message: `${setting}: ${currentA} A on a display of ${reading.currentResolutionA} A can be off by ${round2(clampHalfWidthA({ currentA, resolutionA: reading.currentResolutionA ?? 0 }))} A. Read this setting with a plug-in energy meter and type its watts, or use the class default.`,
+      message: `${setting}: ${round3(currentA * inputs.turns)} A on a display of ${reading.currentResolutionA} A can be off by ${round2(inputs.turns * clampHalfWidthA(inputs))} A. Read this setting with a plug-in energy meter and type its watts, or use the class default.`,
     };
   }
 
-  const inputs = clampInputs(reading, currentA, voltageV);
   const powerW = activePowerW(inputs);
   const uncertaintyW = clampUncertaintyW(inputs);
   const expandedW = COVERAGE_FACTOR * uncertaintyW;
@@ -88,6 +91,9 @@ export function clampInputs(reading: SettingReading, currentA: number, voltageV:
     powerFactor: reading.powerFactor ?? 1,
     load: settingLoad(reading.kind, reading.settingName),
     powerFactorKnown: reading.powerFactor !== null,
+    turns: reading.clampTurns ?? 1,
+    accuracyPct: reading.meterAccuracyPct ?? null,
+    accuracyCounts: reading.meterAccuracyCounts ?? null,
   };
 }
 
@@ -119,7 +125,10 @@ function clampFindings(
       evidence: { powerW, usualPowerFactor: usual.value, likelyW: powerW * usual.value },
     });
   }
-  if (inputs.currentA < LOWEST_COARSE_READING_A) {
+  if (reading.isTrueRms === false) {
+    findings.push({ code: "not-true-rms", severity: "caution", evidence: { currentA: inputs.currentA } });
+  }
+  if (inputs.currentA * inputs.turns < LOWEST_COARSE_READING_A) {
     findings.push({
       code: "small-current",
       severity: "caution",
@@ -158,4 +167,5 @@ const isBelowMeter = (currentA: number, resolutionA: number | null): boolean =>
 const resolutionFromDigits = (currentA: number): number =>
   Math.abs(currentA * 10 - Math.round(currentA * 10)) < 1e-9 ? 0.1 : 0.01;
 
+const round3 = (value: number): number => Number(value.toFixed(3));
 const round2 = (value: number): number => Number(value.toFixed(2));

@@ -32,6 +32,10 @@ export const deviceClassById = (id: string): DeviceClass | null => byId.get(id) 
 export const classSetting = (deviceClass: DeviceClass, settingName: string): ClassSetting | null =>
   deviceClass.settings.find((each) => each.name === settingName) ?? null;
 
+/** The setting that draws most. */
+export const topSetting = (deviceClass: DeviceClass): ClassSetting =>
+  deviceClass.settings.reduce((top, each) => (each.powerW > top.powerW ? each : top));
+
 const CONFIDENCE_WORDS: Record<SourceConfidence, string> = {
   published: "",
   "second-hand": " (second hand)",

@@ -2,9 +2,11 @@ import type { Origin, Working } from "@/lib/working/working";
 import { deviceClassById } from "./device-classes";
 import type { DeviceKind, PowerBasis } from "./device-kind";
 import { settingWorkings } from "./device-working";
+import { nameplateOfSetting } from "./nameplate-comparison";
 import { type DeviceEnergy, deviceEnergy } from "./setting-energy";
 import { settingPower } from "./setting-power";
-import type { SettingPower } from "./setting-reading";
+import type { SettingPower, SettingReading } from "./setting-reading";
+import type { UseBasis } from "./use-basis";
 import { scaledRange, summedRange, type ValueRange } from "./value-range";
 
 /** One setting as it stands on the measurement sheet. */
@@ -17,6 +19,13 @@ export type SheetSetting = {
   voltageMeasured: boolean;
   powerFactor: number | null;
   powerW: number | null;
+  nameplateW?: number | null;
+  clampTurns?: number;
+  meterAccuracyPct?: number | null;
+  meterAccuracyCounts?: number | null;
+  isTrueRms?: boolean | null;
+  openVoltageV?: number | null;
+  useBasis?: UseBasis;
   hoursPerYear: number;
   dutyFraction: number;
 };
@@ -25,6 +34,9 @@ export type SheetInput = {
   kind: DeviceKind;
   deviceClassId: string;
   settings: readonly SheetSetting[];
+  /** What its nameplate says of the device as a whole. */
+  nameplateW?: number | null;
+  nameplateVoltageV?: number | null;
   price: { pricePerKwh: number; currency: string; origin: Origin; source?: string; href?: string };
   /** Page of the device, for the readings behind a value. */
   href?: string;
@@ -52,9 +64,14 @@ export type DeviceSheet = {
  */
 export function deviceSheet(input: SheetInput): DeviceSheet {
   const deviceClass = deviceClassById(input.deviceClassId);
-  const powers = input.settings.map((setting) =>
-    settingPower({ ...setting, kind: input.kind, settingName: setting.name }, deviceClass),
-  );
+  const readingOf = (setting: SheetSetting): SettingReading => ({
+    ...setting,
+    kind: input.kind,
+    settingName: setting.name,
+    nameplateW: nameplateOfSetting(setting, { nameplateW: input.nameplateW, deviceClass }),
+    ratedVoltageV: input.nameplateVoltageV,
+  });
+  const powers = input.settings.map((setting) => settingPower(readingOf(setting), deviceClass));
   const energy = deviceEnergy(input.settings.map((setting, i) => ({ ...setting, power: powers[i] as SettingPower })));
   const lines = input.settings.map((setting, i): SheetLine => {
     const power = powers[i] as SettingPower;
@@ -68,11 +85,12 @@ export function deviceSheet(input: SheetInput): DeviceSheet {
       energyKwh: outcome.energyKwh,
       cost: scaledRange(outcome.energyKwh, input.price.pricePerKwh),
       workings: settingWorkings({
-        reading: { ...setting, kind: input.kind, settingName: setting.name },
+        reading: readingOf(setting),
         deviceClass,
         power,
         hoursPerYear: setting.hoursPerYear,
         dutyFraction: setting.dutyFraction,
+        useBasis: setting.useBasis,
         price: input.price,
         href: input.href,
       }),

@@ -3,8 +3,15 @@ import { type ClampInputs, clampInputs, motorPowerFactor } from "./clamp-power";
 import { classSourceText, type DeviceClass } from "./device-classes";
 import { settingLabel } from "./device-kind";
 import { electricalFindingText } from "./findings";
-import { clampHalfWidthA, isNear230V, POWER_FACTOR_HALF_WIDTH, voltageHalfWidthV } from "./measurement-uncertainty";
+import {
+  clampHalfWidthA,
+  isNear230V,
+  POWER_FACTOR_HALF_WIDTH,
+  USUAL_CLAMP_ACCURACY,
+  voltageHalfWidthV,
+} from "./measurement-uncertainty";
 import type { SettingPowerOk, SettingReading } from "./setting-reading";
+import { sourceOfHours, type UseBasis } from "./use-basis";
 import { scaledRange, type ValueRange } from "./value-range";
 
 export type WorkingInput = {
@@ -13,6 +20,7 @@ export type WorkingInput = {
   power: SettingPowerOk;
   hoursPerYear: number;
   dutyFraction: number;
+  useBasis?: UseBasis;
   price: {
     pricePerKwh: number;
     currency: string;
@@ -98,11 +106,19 @@ function clampTerms(inputs: ClampInputs, { deviceClass, power, href }: WorkingIn
     {
       ...rangeTerm("I", "current of the clamp meter", around(inputs.currentA, currentA), "A"),
       origin: "measured",
-      source: `Clamp meter, ± 2 % and 5 digits of ${inputs.resolutionA} A (common specification, from memory)`,
+      source: clampSource(inputs),
       href,
     },
     powerFactorTerm(inputs, power.isUpperBound, deviceClass),
   ];
+}
+
+function clampSource(inputs: ClampInputs): string {
+  const turns = inputs.turns > 1 ? ` in a loop of ${inputs.turns} turns` : "";
+  const pct = inputs.accuracyPct ?? USUAL_CLAMP_ACCURACY.pct;
+  const counts = inputs.accuracyCounts ?? USUAL_CLAMP_ACCURACY.counts;
+  const stated = inputs.accuracyPct === null && inputs.accuracyCounts === null;
+  return `Clamp meter${turns}, ± ${pct} % and ${counts} digits of ${inputs.resolutionA} A (${stated ? "common specification, from memory" : "as its maker states"})`;
 }
 
 function powerFactorTerm(inputs: ClampInputs, isUpperBound: boolean, deviceClass: DeviceClass | null): Term {
@@ -145,7 +161,8 @@ function energyWorking(input: WorkingInput, power: Working, energyKwh: ValueRang
         label: "hours selected",
         value: hoursPerYear,
         unit: "h/year",
-        origin: "entered",
+        origin: input.useBasis === "plug-logger" ? "measured" : "entered",
+        source: sourceOfHours(input.useBasis ?? "entered"),
         href: input.href,
       },
       { symbol: "d", label: "duty cycle", value: dutyFraction, unit: "", origin: "entered", href: input.href },

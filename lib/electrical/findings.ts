@@ -11,7 +11,14 @@ export type ElectricalFindingCode =
   | "class-default-used"
   | "class-default-differs"
   | "reading-implausibly-low"
-  | "reading-implausibly-high";
+  | "reading-implausibly-high"
+  | "reading-ten-times"
+  | "reading-a-tenth"
+  | "below-nameplate"
+  | "above-nameplate"
+  | "voltage-drop"
+  | "not-true-rms"
+  | "less-trusted-basis";
 
 /** The sentence for a finding about a setting's power: what, how much it matters, what to do. */
 export function electricalFindingText({ code, evidence }: Finding<ElectricalFindingCode>): string {
@@ -36,11 +43,34 @@ export function electricalFindingText({ code, evidence }: Finding<ElectricalFind
     case "class-default-differs":
       return `${of("enteredW")} W is on record, but the class default is ${of("powerW")} W and is used. If the figure comes from a label or a meter, choose that basis.`;
     case "reading-implausibly-low":
+      if (evidence.expectedW !== undefined)
+        return `${of("powerW")} W is next to nothing beside the ${of("expectedW")} W that the nameplate means at ${of("voltageV")} V. Round both conductors a clamp reads about zero: hold one, with a line splitter. Or the thermostat was open.`;
       return `${of("powerW")} W is far below the ${of("lowW")} to ${of("highW")} W of its class. Were both wires of the cord in the jaws, the thermostat open, or another setting on?`;
     case "reading-implausibly-high":
       return `${of("powerW")} W is far above the ${of("lowW")} to ${of("highW")} W of its class. Was a ×10 loop in use, or another device on the same cord?`;
+    case "reading-ten-times":
+      return `${of("powerW")} W is about ten times the ${of("expectedW")} W that the nameplate means at ${of("voltageV")} V. Was the clamp in the ×10 loop of the splitter? Then choose 10 turns.`;
+    case "reading-a-tenth":
+      return `${of("powerW")} W is about a tenth of the ${of("expectedW")} W that the nameplate means at ${of("voltageV")} V. Was the clamp in the plain loop after all? Then choose 1 turn.`;
+    case "below-nameplate":
+      return `${of("powerW")} W is ${of("ratio")} of the ${of("expectedW")} W that the nameplate means at ${of("voltageV")} V; 0.90 to 1.05 is usual. Was a lower step on, or did the thermostat cycle? Set it to its highest and read again after a minute.`;
+    case "above-nameplate":
+      return `${of("powerW")} W is ${of("ratio")} of the ${of("expectedW")} W that the nameplate means at ${of("voltageV")} V; 0.90 to 1.05 is usual. Is the label another model's, the voltage wrong, or another device on the same cord?`;
+    case "voltage-drop":
+      return `The outlet gives way by ${of("dropPct")} % under ${of("currentA")} A (loop of ${of("loopImpedanceOhm")} ohm); over 3 % points at a long or a poor connection. Ask a licensed electrician to look at the outlet and its circuit.`;
+    case "not-true-rms":
+      return "The meter is not a true-RMS one: on a heater with electronic control it can read a third too low. Read it again with a true-RMS meter, or with a plug-in energy meter.";
+    case "less-trusted-basis":
+      return `The figure is taken from ${BASIS_WORDS[String(evidence.basis)]}, but ${BASIS_WORDS[String(evidence.onRecord)]} is on record and is surer. Choose that, or clear what does not hold.`;
   }
 }
+
+const BASIS_WORDS: Record<string, string> = {
+  "plug-meter": "a plug-in meter's watts",
+  clamp: "a clamp meter's current",
+  nameplate: "the nameplate",
+  "class-default": "the usual value of its sort",
+};
 
 function numberText(evidence: Evidence, key: string): string {
   const value = evidence[key];

@@ -1,9 +1,24 @@
 /** Coverage factor of an expanded uncertainty: about 95 % (JCGM 100:2008, 6.2.2 and 6.3.3). */
 export const COVERAGE_FACTOR = 2;
 
-/** Half-width of a clamp meter's reading, ±2 % and 5 digits of its display: a common specification, from memory. */
-export function clampHalfWidthA(reading: { currentA: number; resolutionA: number }): number {
-  return 0.02 * reading.currentA + 5 * reading.resolutionA;
+/** Accuracy of a clamp meter that states none: ± 2 % and 5 counts, a common specification, from memory. */
+export const USUAL_CLAMP_ACCURACY = { pct: 2, counts: 5 } as const;
+
+/**
+ * Half-width of a current read with a clamp meter: its stated share of what it showed and counts of its last digit. A conductor
+ * that passes the jaws `turns` times shows as often the current, and brings the width down with it.
+ */
+export function clampHalfWidthA(reading: {
+  currentA: number;
+  resolutionA: number;
+  turns?: number;
+  accuracyPct?: number | null;
+  accuracyCounts?: number | null;
+}): number {
+  const turns = reading.turns ?? 1;
+  const pct = reading.accuracyPct ?? USUAL_CLAMP_ACCURACY.pct;
+  const counts = reading.accuracyCounts ?? USUAL_CLAMP_ACCURACY.counts;
+  return (pct / 100) * reading.currentA + (counts * reading.resolutionA) / turns;
 }
 
 /**

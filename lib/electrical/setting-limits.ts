@@ -1,4 +1,5 @@
 import type { PowerBasis } from "./device-kind";
+import { METER_LIMITS, USE_LIMITS, withinFault } from "./entry-range";
 
 /** One setting as a person typed it; null for an empty field, NaN for something that is not a number. */
 export type SettingEntry = {
@@ -8,6 +9,13 @@ export type SettingEntry = {
   voltageV?: number | null;
   powerFactor?: number | null;
   powerW?: number | null;
+  nameplateW?: number | null;
+  clampTurns?: number | null;
+  meterAccuracyPct?: number | null;
+  meterAccuracyCounts?: number | null;
+  openVoltageV?: number | null;
+  hoursPerDay?: number | null;
+  daysPerYear?: number | null;
   hoursPerYear?: number | null;
   dutyFraction?: number | null;
   pricePerKwh?: number | null;
@@ -36,6 +44,13 @@ export function settingEntryFaults(entry: SettingEntry): Partial<Record<SettingF
   note("voltageV", voltageFault(entry.voltageV));
   note("powerFactor", powerFactorFault(entry.powerFactor));
   note("powerW", powerFault(entry));
+  note("nameplateW", nameplateFault(entry));
+  note("clampTurns", turnsFault(entry.clampTurns));
+  note("meterAccuracyPct", withinFault(entry.meterAccuracyPct, METER_LIMITS.accuracyPct));
+  note("meterAccuracyCounts", withinFault(entry.meterAccuracyCounts, METER_LIMITS.accuracyCounts));
+  note("openVoltageV", voltageFault(entry.openVoltageV));
+  note("hoursPerDay", withinFault(entry.hoursPerDay, USE_LIMITS.hoursPerDay));
+  note("daysPerYear", withinFault(entry.daysPerYear, USE_LIMITS.daysPerYear));
   note("hoursPerYear", hoursFault(entry.hoursPerYear));
   note("dutyFraction", dutyFault(entry.dutyFraction));
   note("pricePerKwh", priceFault(entry.pricePerKwh));
@@ -93,13 +108,26 @@ function powerFactorFault(powerFactor: number | null | undefined): string | null
 
 function powerFault({ basis, powerW }: SettingEntry): string | null {
   if (!isGiven(powerW)) {
-    if (basis === "plug-meter") return "Type the power that the plug-in meter showed, in W, or choose another basis.";
-    return basis === "nameplate" ? "Type the power printed on the nameplate, in W, or choose another basis." : null;
+    return basis === "plug-meter"
+      ? "Type the power that the plug-in meter showed, in W, or choose another basis."
+      : null;
   }
   if (!Number.isFinite(powerW)) return notANumber("The power", "1500");
   if (powerW < 0) return `A power cannot be negative; ${powerW} W was typed.`;
   if (powerW <= SETTING_LIMITS.powerW) return null;
   return `${powerW} W is more than a portable heater or fan takes (${SETTING_LIMITS.powerW} W). Type watts, with a point for decimals.`;
+}
+
+function nameplateFault({ basis, nameplateW, powerW }: SettingEntry): string | null {
+  if (isGiven(nameplateW)) return powerFault({ basis: "class-default", powerW: nameplateW });
+  return basis === "nameplate" && !isGiven(powerW)
+    ? "Type the power printed on the nameplate, in W, or choose another basis."
+    : null;
+}
+
+function turnsFault(turns: number | null | undefined): string | null {
+  if (!isGiven(turns) || turns === 1 || turns === 10) return null;
+  return `The conductor passes the jaws once, or ten times in the loop of a line splitter; ${turns} was given. Choose 1 or 10.`;
 }
 
 function hoursFault(hoursPerYear: number | null | undefined): string | null {

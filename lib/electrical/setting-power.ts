@@ -1,9 +1,10 @@
 import { triangularDeviation } from "@/lib/statistics/triangular";
 import { clampPower } from "./clamp-power";
 import { classSetting, type DeviceClass } from "./device-classes";
-import { settingLabel, settingLoad } from "./device-kind";
+import { POWER_BASES, type PowerBasis, settingLabel, settingLoad } from "./device-kind";
 import { COVERAGE_FACTOR, PLUG_METER_HALF_WIDTH_FRACTION, rectangularUncertainty } from "./measurement-uncertainty";
 import { nameplateBandW } from "./nameplate-band";
+import { nameplateComparison } from "./nameplate-comparison";
 import { settingEntryFaults } from "./setting-limits";
 import type {
   ElectricalFinding,
@@ -13,6 +14,7 @@ import type {
   SettingPowerRefused,
   SettingReading,
 } from "./setting-reading";
+import { LARGEST_BRANCH_DROP, voltageUnderLoad } from "./voltage-under-load";
 
 /**
  * Power of one setting in W with its range and uncertainty, from what is on record about it. Meter readings carry
@@ -24,7 +26,8 @@ export function settingPower(reading: SettingReading, deviceClass: DeviceClass |
   if (faults.length > 0) return refusal("impossible-entry", `${titleOf(reading)}: ${faults.join(" ")}`);
   const outcome = powerByBasis(reading, deviceClass);
   if (outcome.status === "refused") return outcome;
-  return { ...outcome, findings: [...outcome.findings, ...classComparison(outcome, reading, deviceClass)] };
+  const compared = nameplateComparison(outcome, reading, deviceClass) ?? classComparison(outcome, reading, deviceClass);
+  return { ...outcome, findings: [...outcome.findings, ...compared, ...voltageDrop(reading), ...lessTrusted(reading)] };
 }
 
 function powerByBasis(reading: SettingReading, deviceClass: DeviceClass | null): SettingPower {
@@ -61,23 +64,24 @@ function plugMeterPower(reading: SettingReading): SettingPower {
 }
 
 function nameplatePower(reading: SettingReading): SettingPower {
-  if (reading.powerW === null) {
+  const nameplateW = reading.nameplateW ?? null;
+  if (nameplateW === null) {
     return refusal(
       "power-missing",
       `${titleOf(reading)}: the watts on the nameplate are missing. Read the label under the device, or choose the class default.`,
     );
   }
-  const { lowW, highW } = nameplateBandW(reading.powerW, settingLoad(reading.kind, reading.settingName));
+  const { lowW, highW } = nameplateBandW(nameplateW, settingLoad(reading.kind, reading.settingName));
   // A band that is not symmetric about the value: u = width/√12 (JCGM 100:2008, 4.3.8).
   const uncertaintyW = rectangularUncertainty((highW - lowW) / 2);
   return {
     status: "ok",
     basis: "nameplate",
-    powerW: { value: reading.powerW, low: lowW, high: highW },
+    powerW: { value: nameplateW, low: lowW, high: highW },
     standardUncertaintyW: uncertaintyW,
     expandedUncertaintyW: COVERAGE_FACTOR * uncertaintyW,
     isUpperBound: false,
-    findings: [{ code: "nameplate-not-measured", severity: "note", evidence: { powerW: reading.powerW, lowW, highW } }],
+    findings: [{ code: "nameplate-not-measured", severity: "note", evidence: { powerW: nameplateW, lowW, highW } }],
   };
 }
 
@@ -137,6 +141,37 @@ function classComparison(
     return [{ code: "reading-implausibly-high", severity: "caution", evidence }];
   }
   return [];
+}
+
+/** A supply that gives way under the load: over 3 % on the branch is a matter for an electrician. */
+function voltageDrop(reading: SettingReading): ElectricalFinding[] {
+  const { openVoltageV, voltageV, currentA, voltageMeasured } = reading;
+  if (!openVoltageV || !voltageV || !currentA || !voltageMeasured) return [];
+  const { dropFraction, loopImpedanceOhm } = voltageUnderLoad({ openVoltageV, loadVoltageV: voltageV, currentA });
+  if (dropFraction <= LARGEST_BRANCH_DROP) return [];
+  return [
+    {
+      code: "voltage-drop",
+      severity: "caution",
+      evidence: { dropPct: 100 * dropFraction, loopImpedanceOhm, currentA },
+    },
+  ];
+}
+
+/** Something surer is on record than what the figure is taken from. */
+function lessTrusted(reading: SettingReading): ElectricalFinding[] {
+  // A class default beside watts has its own finding.
+  if (reading.basis === "class-default" && reading.powerW !== null) return [];
+  const onRecord = surestBasis(reading);
+  if (POWER_BASES.indexOf(onRecord) >= POWER_BASES.indexOf(reading.basis)) return [];
+  return [{ code: "less-trusted-basis", severity: "caution", evidence: { basis: reading.basis, onRecord } }];
+}
+
+/** The surest basis that has its reading on record, in the order of trust. */
+export function surestBasis(reading: SettingReading): PowerBasis {
+  if (reading.powerW !== null) return "plug-meter";
+  if (reading.currentA !== null) return "clamp";
+  return (reading.nameplateW ?? null) !== null ? "nameplate" : "class-default";
 }
 
 /** Values that no setting can have; a missing one is for the basis to judge. */

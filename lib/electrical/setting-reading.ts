@@ -13,7 +13,19 @@ export type SettingReading = {
   voltageV: number | null;
   voltageMeasured: boolean;
   powerFactor: number | null;
+  /** Watts read by a plug-in meter. */
   powerW: number | null;
+  /** Watts that the nameplate gives for this setting, and the voltage that it gives them at. */
+  nameplateW?: number | null;
+  ratedVoltageV?: number | null;
+  /** How often the conductor passes the jaws; `currentA` is what was shown over the turns. */
+  clampTurns?: number;
+  /** The meter's stated accuracy: a share of the reading [%] and counts of its last digit. */
+  meterAccuracyPct?: number | null;
+  meterAccuracyCounts?: number | null;
+  isTrueRms?: boolean | null;
+  /** Voltage at the outlet with the device off. */
+  openVoltageV?: number | null;
 };
 
 export type ElectricalFinding = Finding<ElectricalFindingCode>;

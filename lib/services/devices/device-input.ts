@@ -1,7 +1,10 @@
 import { z } from "zod";
 import { deviceClassById } from "@/lib/electrical/device-classes";
 import { DEVICE_KINDS, POWER_BASES } from "@/lib/electrical/device-kind";
+import { type EntryRange, withinFault } from "@/lib/electrical/entry-range";
+import { resolvedSetting } from "@/lib/electrical/resolved-setting";
 import { settingEntryFaults } from "@/lib/electrical/setting-limits";
+import { USE_BASES } from "@/lib/electrical/use-basis";
 import { dayNumberFromLocalDate } from "@/lib/time/civil-date";
 
 /** Hours of the year that a device's energy is counted over. */
@@ -9,6 +12,13 @@ const HOURS_IN_YEAR = 8760;
 
 /** A number as typed: null when the field is empty, NaN when it is no number; `settingEntryFaults` words both. */
 const typedNumber = z.union([z.number(), z.nan()]).nullable();
+
+/** A number of the device as a whole, empty or within its range. */
+const ranged = (range: EntryRange) =>
+  typedNumber.default(null).superRefine((value, refinement) => {
+    const message = withinFault(value, range);
+    if (message) refinement.addIssue({ code: "custom", message });
+  });
 
 const settingInput = z
   .object({
@@ -19,10 +29,25 @@ const settingInput = z
     voltageV: typedNumber.default(null),
     voltageMeasured: z.boolean().default(false),
     powerFactor: typedNumber.default(null),
+    /** What the clamp meter showed; `currentA` stands for it where the conductor passed the jaws once. */
+    rawReadingA: typedNumber.default(null),
+    clampTurns: z.number().default(1),
+    meterName: z.string().trim().max(80, "Keep the meter's name under 80 characters.").default(""),
+    meterAccuracyPct: typedNumber.default(null),
+    meterAccuracyCounts: typedNumber.default(null),
+    isTrueRms: z.boolean().nullable().default(null),
+    openVoltageV: typedNumber.default(null),
     powerW: typedNumber.default(null),
-    hoursPerYear: typedNumber.default(0).transform((hours) => hours ?? 0),
+    nameplateW: typedNumber.default(null),
+    fanSpeed: z.string().trim().max(40, "Keep the speed under 40 characters.").default(""),
+    useBasis: z.enum(USE_BASES, "Say how the hours are known.").default("entered"),
+    hoursPerDay: typedNumber.default(null),
+    daysPerYear: typedNumber.default(null),
+    useNote: z.string().trim().max(200, "Keep what is said of the hours under 200 characters.").default(""),
+    hoursPerYear: typedNumber.default(0),
     dutyFraction: typedNumber.default(1).transform((duty) => duty ?? 1),
   })
+  .transform((setting) => ({ ...setting, ...resolvedSetting(setting) }))
   .superRefine((setting, refinement) => {
     for (const [field, message] of Object.entries(settingEntryFaults(setting))) {
       if (message) refinement.addIssue({ code: "custom", path: [field], message });
@@ -41,6 +66,14 @@ export const deviceInput = z
     deviceClass: z.string().refine((id) => deviceClassById(id) !== null, "Choose what sort of device it is."),
     zoneCode: z.string().trim().min(1, "Say which zone it stands in."),
     deskCode: z.string().trim().default(""),
+    make: z.string().trim().max(80, "Keep the make under 80 characters.").default(""),
+    model: z.string().trim().max(80, "Keep the model under 80 characters.").default(""),
+    dateCode: z.string().trim().max(40, "Keep the date code under 40 characters.").default(""),
+    nameplateW: ranged({ what: "The nameplate's power", example: "1500", low: 0, high: 5000, unit: "W" }),
+    nameplateA: ranged({ what: "The nameplate's current", example: "12.5", low: 0, high: 60, unit: "A" }),
+    nameplateVoltageV: ranged({ what: "The nameplate's voltage", example: "120", low: 90, high: 260, unit: "V" }),
+    ownerContact: z.string().trim().max(120, "Keep the contact under 120 characters.").default(""),
+    isFastened: z.boolean().default(false),
     hasThermostat: z.boolean().default(false),
     foundOn: z
       .string()

@@ -27,6 +27,8 @@ export function sheetOf(device: DeviceWithSettings, building: BuildingRow): Devi
     kind: device.kind,
     deviceClassId: device.deviceClass,
     settings: device.settings,
+    nameplateW: device.nameplateW,
+    nameplateVoltageV: device.nameplateVoltageV,
     price: devicePrice(building),
     href: `/devices/${device.id}`,
   });

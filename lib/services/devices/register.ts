@@ -2,21 +2,23 @@ import { inTransaction } from "@/db/client";
 import { findDevice, findDeviceByLabel, insertDevice, replaceSettings, updateDevice } from "@/db/queries/devices";
 import { findDeskByCode, findZoneByCode } from "@/db/queries/zones";
 import { dayNumberFromLocalDate } from "@/lib/time/civil-date";
-import { requireFacilities } from "../authorise";
+import { actorName, requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { parseInput } from "../parse";
 import { type DeviceInput, deviceInput } from "./device-input";
+import { writeStep } from "./life";
 
 /** Enters a heater or fan in the register. Returns its id. */
 export function registerDevice(ctx: Context, buildingId: number, input: DeviceInput): number {
-  requireFacilities(ctx);
+  const enteredBy = actorName(requireFacilities(ctx));
   findBuildingOrRefuse(ctx, buildingId);
   const { settings, ...row } = placed(ctx, buildingId, input, null);
   return inTransaction(ctx.db, (tx) => {
     const { id } = insertDevice(tx, { ...row, buildingId, createdAtMs: ctx.now, updatedAtMs: ctx.now });
     replaceSettings(tx, id, settings);
+    writeStep(tx, id, { status: "found", onDate: row.foundOn, enteredBy, enteredAtMs: ctx.now });
     return id;
   });
 }
@@ -34,11 +36,17 @@ export function reviseDevice(ctx: Context, buildingId: number, deviceId: number,
 
 /** Takes a device out of use from a day on (null puts it back); it stays on record and no longer counts. */
 export function retireDevice(ctx: Context, buildingId: number, deviceId: number, retiredOn: string | null): void {
-  requireFacilities(ctx);
-  if (!findDevice(ctx.db, buildingId, deviceId)) throw new ServiceError("not-found", "This device does not exist.");
+  const enteredBy = actorName(requireFacilities(ctx));
+  const device = findDevice(ctx.db, buildingId, deviceId);
+  if (!device) throw new ServiceError("not-found", "This device does not exist.");
   if (retiredOn !== null && dayNumberFromLocalDate(retiredOn) === null)
     throw new ServiceError("invalid", "Give the day it went as YYYY-MM-DD.", { retiredOn: "Give a date." });
-  updateDevice(ctx.db, deviceId, { retiredOn, updatedAtMs: ctx.now });
+  if ((device.retiredOn === null) === (retiredOn === null)) return;
+  const step =
+    retiredOn === null
+      ? { status: "returned" as const, onDate: device.retiredOn ?? device.foundOn }
+      : { status: "removed" as const, onDate: retiredOn };
+  inTransaction(ctx.db, (tx) => writeStep(tx, deviceId, { ...step, enteredBy, enteredAtMs: ctx.now }));
 }
 
 /** The parsed device with its zone and desk found; refuses places that do not exist and labels that are taken. */

@@ -56,7 +56,7 @@ const registerRows = (device: DeviceView) =>
     setting.voltageV,
     setting.voltageMeasured,
     setting.powerFactor,
-    setting.powerW,
+    setting.basis === "nameplate" ? setting.nameplateW : setting.powerW,
     setting.hoursPerYear,
     setting.dutyFraction,
     device.hasThermostat,

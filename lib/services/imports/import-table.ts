@@ -42,7 +42,7 @@ export function importTable(
   const { fates, findings } = table.read;
   return inTransaction(ctx.db, (tx) => {
     const today = localDateAt(ctx.now, building.timeZone);
-    const taken = takeRows(tx, table, { buildingId, now: ctx.now, today });
+    const taken = takeRows(tx, table, { buildingId, now: ctx.now, today, enteredBy: actorName(actor) });
     const row = insertImportRun(tx, {
       ...run,
       ...rowCounts(fates),

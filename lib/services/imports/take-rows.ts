@@ -15,12 +15,13 @@ import type { BillRow } from "@/lib/importers/tables/read-bills";
 import type { DeskRow } from "@/lib/importers/tables/read-desks";
 import type { DeviceRow } from "@/lib/importers/tables/read-devices";
 import type { ZoneRow } from "@/lib/importers/tables/read-zones";
+import { writeStep } from "../devices/life";
 import type { ReadTable } from "./read-table";
 
 /** What became of the things that the rows describe. */
 export type Taken = { added: number; changed: number; same: number };
 
-type At = { buildingId: number; now: number; today: string };
+type At = { buildingId: number; now: number; today: string; enteredBy: string };
 
 /** Writes the accepted rows of a table; a thing that stands as the row says counts as the same and is not written. */
 export function takeRows(tx: AppTransaction, table: ReadTable, at: At): Taken {
@@ -81,7 +82,7 @@ function takeDevice(
   tx: AppTransaction,
   row: DeviceRow,
   fields: readonly string[],
-  { buildingId, now, today }: At,
+  { buildingId, now, today, enteredBy }: At,
 ): keyof Taken {
   const { zoneCode, deskCode, settings: given, ...columns } = row;
   const zone = findZoneByCode(tx, buildingId, zoneCode);
@@ -92,6 +93,7 @@ function takeDevice(
   if (!found) {
     const { id } = insertDevice(tx, { ...placed, buildingId, foundOn: today, createdAtMs: now, updatedAtMs: now });
     replaceSettings(tx, id, given.map(wholeSetting));
+    writeStep(tx, id, { status: "found", onDate: today, enteredBy, enteredAtMs: now });
     return "added";
   }
   const present = findDevice(tx, buildingId, found.id)?.settings ?? [];
@@ -127,11 +129,17 @@ function takeBill(tx: AppTransaction, row: BillRow, fields: readonly string[], {
 const settingFields = (fields: readonly string[]): string[] => [
   ...fields,
   "name",
+  ...(fields.includes("powerW") ? ["nameplateW"] : []),
+  ...(fields.includes("currentA") ? ["rawReadingA", "clampTurns"] : []),
   ...(fields.includes("voltageV") ? ["voltageMeasured"] : []),
 ];
 
-const wholeSetting = (setting: DeviceRow["settings"][number]) => ({
+const wholeSetting = ({ powerW, ...setting }: DeviceRow["settings"][number]) => ({
   ...setting,
+  rawReadingA: setting.currentA,
+  clampTurns: 1,
+  powerW: setting.basis === "nameplate" ? null : powerW,
+  nameplateW: setting.basis === "nameplate" ? powerW : null,
   voltageMeasured: setting.voltageV !== null,
   hoursPerYear: setting.hoursPerYear ?? 0,
   dutyFraction: setting.dutyFraction ?? 1,

@@ -37,7 +37,7 @@ describe("what a person types for a setting", () => {
     ["powerFactor", { powerFactor: 95 }, "For 95 % type 0.95"],
     ["powerFactor", { powerFactor: 0 }, "above 0"],
     ["powerW", { basis: "plug-meter", powerW: null }, "plug-in meter"],
-    ["powerW", { basis: "nameplate", powerW: null }, "nameplate"],
+    ["nameplateW", { basis: "nameplate", powerW: null }, "nameplate"],
     ["powerW", { basis: "nameplate", powerW: 15_000 }, "more than a portable heater"],
     ["powerW", { basis: "nameplate", powerW: -5 }, "negative"],
     ["hoursPerYear", { hoursPerYear: 9000 }, "8760 hours"],

@@ -116,19 +116,19 @@ describe("other bases", () => {
   });
 
   it("gives a nameplate the accepted band", () => {
-    const power = known(clampReading({ basis: "nameplate", powerW: 1500 }));
+    const power = known(clampReading({ basis: "nameplate", nameplateW: 1500, currentA: null }));
     expect(power.powerW).toEqual({ value: 1500, low: 1350, high: 1575 });
     expect(codes(power)).toEqual(["nameplate-not-measured"]);
   });
 
   it("lets a motor draw 20 % more than its nameplate, and half as little", () => {
     // +20 % is IEC 60335-1:2010, 10.1, from memory; it has no lower limit, so half is judgement.
-    const fan = { kind: "personal-fan", settingName: "high-speed", basis: "nameplate", powerW: 40 } as const;
+    const fan = { kind: "personal-fan", settingName: "high-speed", basis: "nameplate", nameplateW: 40 } as const;
     expect(known(clampReading(fan), deskFan).powerW).toEqual({ value: 40, low: 20, high: 48 });
   });
 
   it("gives a class default the range of the class", () => {
-    const power = known(clampReading({ basis: "class-default" }));
+    const power = known(clampReading({ basis: "class-default", currentA: null }));
     expect(power.powerW).toEqual({ value: 1500, low: 1150, high: 1575 });
     expect(codes(power)).toEqual(["class-default-used"]);
   });
