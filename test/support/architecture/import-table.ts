@@ -45,6 +45,8 @@ const CONSTANTS = [
   "lib/trends/point-kind",
   "lib/electrical/device-kind",
   "lib/electrical/device-classes",
+  "lib/electrical/circuit/circuit-kinds",
+  "lib/electrical/walk-entry",
   "lib/assumptions/system-type",
   "lib/trends/zone-state",
   "lib/trends/diagnosis/verdict-stance",
