@@ -1,4 +1,5 @@
 import type { Origin, Working } from "@/lib/working/working";
+import { settingCurrentA } from "./circuit/setting-current";
 import { deviceClassById } from "./device-classes";
 import type { DeviceKind, PowerBasis } from "./device-kind";
 import { settingWorkings } from "./device-working";
@@ -44,7 +45,12 @@ export type SheetInput = {
 
 export type SheetLine = {
   name: string;
+  basis: PowerBasis;
+  hoursPerYear: number;
+  useBasis: UseBasis;
   power: SettingPower;
+  /** What it takes of a circuit [A]. */
+  currentA: number | null;
   energyKwh: ValueRange | null;
   cost: ValueRange | null;
   workings: { power: Working; energy: Working; cost: Working } | null;
@@ -75,17 +81,25 @@ export function deviceSheet(input: SheetInput): DeviceSheet {
   const energy = deviceEnergy(input.settings.map((setting, i) => ({ ...setting, power: powers[i] as SettingPower })));
   const lines = input.settings.map((setting, i): SheetLine => {
     const power = powers[i] as SettingPower;
+    const reading = readingOf(setting);
+    const line = {
+      name: setting.name,
+      basis: setting.basis,
+      hoursPerYear: setting.hoursPerYear,
+      useBasis: setting.useBasis ?? ("entered" as const),
+      power,
+      currentA: settingCurrentA(reading, power, deviceClass, deviceClass?.nominalVoltageV ?? 120),
+    };
     const outcome = energy.status === "ok" ? energy.settings[i]?.outcome : undefined;
     if (power.status === "refused" || outcome?.status !== "ok") {
-      return { name: setting.name, power, energyKwh: null, cost: null, workings: null };
+      return { ...line, energyKwh: null, cost: null, workings: null };
     }
     return {
-      name: setting.name,
-      power,
+      ...line,
       energyKwh: outcome.energyKwh,
       cost: scaledRange(outcome.energyKwh, input.price.pricePerKwh),
       workings: settingWorkings({
-        reading: readingOf(setting),
+        reading,
         deviceClass,
         power,
         hoursPerYear: setting.hoursPerYear,

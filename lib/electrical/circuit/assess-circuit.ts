@@ -1,9 +1,10 @@
 import type { Finding } from "@/lib/findings/finding";
 import type { CircuitFindingCode } from "./circuit-findings";
 import type { MappingBasis, OutletKind, RuleSetId } from "./circuit-kinds";
+import { continuousLimitA } from "./continuous-limit";
 import type { LoadBasis } from "./device-load";
 import { outletFindings } from "./outlet-findings";
-import { continuousLimitA, RULE_SETS } from "./rule-sets";
+import { RULE_SETS } from "./rule-sets";
 import { type TripBand, tripBand } from "./trip-band";
 
 /** Worst first. */
@@ -43,6 +44,8 @@ export type CircuitInput = {
   baseContinuousA: number | null;
   baseNonContinuousA?: number | null;
   devices: readonly CircuitDevice[];
+  /** Names of devices on it of which nothing is known. */
+  unknownLoads?: readonly string[];
   /** As the panel names it; two of them for a load between legs. */
   leg?: string;
   sharedNeutral?: boolean | null;
@@ -155,6 +158,7 @@ function missingOf(input: CircuitInput): string[] {
     ...(input.breakerRatingA === null ? ["breaker rating"] : []),
     ...(input.voltageV === null ? ["voltage"] : []),
     ...(input.baseContinuousA === null || input.baseNonContinuousA === null ? ["base load"] : []),
+    ...(input.unknownLoads ?? []).map((name) => `load of ${name}`),
   ];
 }
 

@@ -1,5 +1,6 @@
 import type { Evidence, Finding } from "@/lib/findings/finding";
 import type { CircuitVerdict } from "./assess-circuit";
+import type { TripBand } from "./trip-band";
 
 export type CircuitFindingCode =
   | "receptacle-over-limit"
@@ -52,6 +53,16 @@ const VERDICT_WORDS: Record<CircuitVerdict, string> = {
 };
 
 export const verdictLabel = (verdict: CircuitVerdict): string => VERDICT_WORDS[verdict];
+
+const TRIP_WORDS: Record<TripBand, string> = {
+  "no-trip-expected": "no trip expected",
+  "holds-at-least-1h": "must hold for at least an hour, though over its rating",
+  "may-hold": "may hold without end, with conductors overloaded",
+  "trips-within-1h": "trips within the hour",
+  "trips-within-2min": "trips within two minutes",
+};
+
+export const tripBandLabel = (band: TripBand): string => TRIP_WORDS[band];
 
 /** Every verdict ends with it. */
 export const DEFERRING = "A licensed electrician must confirm the circuit.";

@@ -78,7 +78,3 @@ export const RULE_SETS: Record<RuleSetId, RuleSet> = {
 };
 
 export const ruleSetLabel = ({ jurisdiction, edition }: RuleSet): string => `${edition} (${jurisdiction})`;
-
-/** Largest continuous current in A that a breaker may be planned for. */
-export const continuousLimitA = (breakerRatingA: number, continuousFactor: number): number =>
-  breakerRatingA / continuousFactor;

@@ -30,13 +30,3 @@ export function tripBand(load: {
   if (m < 1.35 || load.breakerRatingA > 50) return "may-hold";
   return m < 2 || load.breakerRatingA > 30 ? "trips-within-1h" : "trips-within-2min";
 }
-
-const WORDS: Record<TripBand, string> = {
-  "no-trip-expected": "no trip expected",
-  "holds-at-least-1h": "must hold for at least an hour, though over its rating",
-  "may-hold": "may hold without end, with conductors overloaded",
-  "trips-within-1h": "trips within the hour",
-  "trips-within-2min": "trips within two minutes",
-};
-
-export const tripBandLabel = (band: TripBand): string => WORDS[band];

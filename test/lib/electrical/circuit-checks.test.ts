@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { assessCircuit, type CircuitDevice, type CircuitInput } from "@/lib/electrical/circuit/assess-circuit";
 import type { RuleSetId } from "@/lib/electrical/circuit/circuit-kinds";
+import { continuousLimitA } from "@/lib/electrical/circuit/continuous-limit";
 import { deviceLoad } from "@/lib/electrical/circuit/device-load";
 import { diversifiedLoad } from "@/lib/electrical/circuit/diversified-load";
 import { exceedsTwinSocket, receptacleLimitA } from "@/lib/electrical/circuit/outlet-findings";
 import { largestPortableHeater, plugFuse } from "@/lib/electrical/circuit/plug-fuse";
-import { continuousLimitA, RULE_SETS } from "@/lib/electrical/circuit/rule-sets";
+import { RULE_SETS } from "@/lib/electrical/circuit/rule-sets";
 import { tripBand } from "@/lib/electrical/circuit/trip-band";
 import { deviceClassById } from "@/lib/electrical/device-classes";
 import { compareWithCase, loadCheckValues } from "../../support/check-values";

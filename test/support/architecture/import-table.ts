@@ -45,12 +45,17 @@ const CONSTANTS = [
   "lib/trends/point-kind",
   "lib/electrical/device-kind",
   "lib/electrical/device-classes",
+  "lib/electrical/device-status",
+  "lib/electrical/control-effect",
   "lib/electrical/circuit/circuit-kinds",
-  "lib/electrical/walk-entry",
+  "lib/electrical/circuit/rule-sets",
+  "lib/electrical/inspection/checklists",
+  "lib/electrical/inspection/inspection-words",
   "lib/assumptions/system-type",
   "lib/trends/zone-state",
   "lib/trends/diagnosis/verdict-stance",
   "lib/comfort-reports/thermal-sensation",
+  "lib/electrical/walk-entry",
 ];
 
 /** Files that people download to fill in. */
@@ -59,6 +64,7 @@ const TEMPLATES = ["lib/importers/tables/templates"];
 /** Where a subject's findings and cautions have their sentences. */
 const SENTENCES = [
   "lib/electrical/findings",
+  "lib/electrical/circuit/circuit-findings",
   "lib/electrical/cautions",
   "lib/electrical/plug-log/findings",
   "lib/importers/plug-log/plug-log-read",
@@ -74,7 +80,11 @@ const SENTENCES = [
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */
-const LIVE_CALCULATIONS = ["lib/electrical/device-sheet", "lib/overcooling/live-effect"];
+const LIVE_CALCULATIONS = [
+  "lib/electrical/device-sheet",
+  "lib/electrical/resolved-setting",
+  "lib/overcooling/live-effect",
+];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];
 const STORES = ["db/client.ts", "db/trends", "db/results.ts", "db/uploads.ts", "db/passing-files.ts"];
@@ -170,6 +180,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       ...FOUNDATIONS,
       ...CONSTANTS,
       ...SENTENCES,
+      ...LIVE_CALCULATIONS,
       ...TEMPLATES,
     ],
     types: PURE_LIB,

@@ -14,7 +14,21 @@ export function deviceInputFromForm(values: PostedValues): DeviceInput {
   const settings = Array.from({ length: settingCount(values) }, (_, i) => ({
     name: textOf(values, settingField(i, "name")),
     basis: choiceOf<DeviceInput["settings"][number]["basis"]>(values, settingField(i, "basis")),
-    currentA: numberOf(values, settingField(i, "currentA")),
+    rawReadingA: numberOf(values, settingField(i, "currentA")),
+    clampTurns: numberOf(values, settingField(i, "clampTurns")) ?? 1,
+    meterName: textOf(values, settingField(i, "meterName")),
+    meterAccuracyPct: numberOf(values, settingField(i, "meterAccuracyPct")),
+    meterAccuracyCounts: numberOf(values, settingField(i, "meterAccuracyCounts")),
+    isTrueRms: yesOrNo(textOf(values, settingField(i, "isTrueRms"))),
+    openVoltageV: numberOf(values, settingField(i, "openVoltageV")),
+    nameplateW: numberOf(values, settingField(i, "nameplateW")),
+    fanSpeed: textOf(values, settingField(i, "fanSpeed")),
+    useBasis:
+      choiceOf<NonNullable<DeviceInput["settings"][number]["useBasis"]>>(values, settingField(i, "useBasis")) ||
+      "entered",
+    hoursPerDay: numberOf(values, settingField(i, "hoursPerDay")),
+    daysPerYear: numberOf(values, settingField(i, "daysPerYear")),
+    useNote: textOf(values, settingField(i, "useNote")),
     currentResolutionA: numberOf(values, settingField(i, "currentResolutionA")),
     voltageV: numberOf(values, settingField(i, "voltageV")),
     voltageMeasured: checkedOf(values, settingField(i, "voltageMeasured")),
@@ -29,12 +43,24 @@ export function deviceInputFromForm(values: PostedValues): DeviceInput {
     deviceClass: textOf(values, "deviceClass"),
     zoneCode: textOf(values, "zoneCode"),
     deskCode: textOf(values, "deskCode"),
+    make: textOf(values, "make"),
+    model: textOf(values, "model"),
+    dateCode: textOf(values, "dateCode"),
+    nameplateW: numberOf(values, "nameplateW"),
+    nameplateA: numberOf(values, "nameplateA"),
+    nameplateVoltageV: numberOf(values, "nameplateVoltageV"),
+    ownerContact: textOf(values, "ownerContact"),
+    isFastened: checkedOf(values, "isFastened"),
     hasThermostat: checkedOf(values, "hasThermostat"),
     foundOn: textOf(values, "foundOn"),
     note: textOf(values, "note"),
     settings,
   };
 }
+
+/** A choice of three: yes, no, or not said. */
+const yesOrNo = (text: string): boolean | null => (text === "yes" ? true : text === "no" ? false : null);
+const wordOf = (value: boolean | null): string => (value === null ? "" : value ? "yes" : "no");
 
 /** A fresh sheet for a class: its settings, nothing measured yet. */
 export function formFromClass(deviceClass: DeviceClass, start: { foundOn: string; voltageV: number }): PostedValues {
@@ -65,15 +91,33 @@ export function formFromDevice(device: DeviceView): PostedValues {
     deskCode: device.deskCode ?? "",
     foundOn: device.foundOn,
     note: device.note,
+    make: device.make,
+    model: device.model,
+    dateCode: device.dateCode,
+    ownerContact: device.ownerContact,
+    nameplateW: textOfNumber(device.nameplateW),
+    nameplateA: textOfNumber(device.nameplateA),
+    nameplateVoltageV: textOfNumber(device.nameplateVoltageV),
     settingCount: String(device.settings.length),
   };
   if (device.hasThermostat) values.hasThermostat = "on";
+  if (device.isFastened) values.isFastened = "on";
   device.settings.forEach((setting, i) => {
     values[settingField(i, "name")] = setting.name;
     values[settingField(i, "basis")] = setting.basis;
     if (setting.voltageMeasured) values[settingField(i, "voltageMeasured")] = "on";
+    values[settingField(i, "currentA")] = textOfNumber(setting.rawReadingA);
+    values[settingField(i, "clampTurns")] = String(setting.clampTurns);
+    values[settingField(i, "isTrueRms")] = wordOf(setting.isTrueRms);
+    for (const field of ["meterName", "fanSpeed", "useBasis", "useNote"] as const)
+      values[settingField(i, field)] = setting[field];
     for (const field of [
-      "currentA",
+      "meterAccuracyPct",
+      "meterAccuracyCounts",
+      "openVoltageV",
+      "nameplateW",
+      "hoursPerDay",
+      "daysPerYear",
       "currentResolutionA",
       "voltageV",
       "powerFactor",
@@ -81,7 +125,9 @@ export function formFromDevice(device: DeviceView): PostedValues {
       "hoursPerYear",
       "dutyFraction",
     ] as const)
-      values[settingField(i, field)] = setting[field] === null ? "" : String(setting[field]);
+      values[settingField(i, field)] = textOfNumber(setting[field]);
   });
   return values;
 }
+
+const textOfNumber = (value: number | null): string => (value === null ? "" : String(value));

@@ -1,4 +1,7 @@
+import type { PowerBasis } from "@/lib/electrical/device-kind";
 import type { DeviceSheet, SheetInput, SheetLine } from "@/lib/electrical/device-sheet";
+import { resolvedSetting } from "@/lib/electrical/resolved-setting";
+import type { UseBasis } from "@/lib/electrical/use-basis";
 import type { DeviceInput } from "@/lib/services/devices/device-input";
 import type { DeviceView } from "@/lib/services/devices/read";
 import { formatNumber } from "@/lib/units/format";
@@ -9,22 +12,57 @@ export function sheetInputFromDevice(device: DeviceInput, price: SheetInput["pri
     kind: device.kind,
     deviceClassId: device.deviceClass,
     price,
+    nameplateW: device.nameplateW ?? null,
+    nameplateVoltageV: device.nameplateVoltageV ?? null,
     settings: device.settings.map((setting) => ({
       name: setting.name,
       basis: setting.basis,
-      currentA: setting.currentA ?? null,
+      clampTurns: setting.clampTurns ?? 1,
+      meterAccuracyPct: setting.meterAccuracyPct ?? null,
+      meterAccuracyCounts: setting.meterAccuracyCounts ?? null,
+      isTrueRms: setting.isTrueRms ?? null,
+      openVoltageV: setting.openVoltageV ?? null,
+      useBasis: setting.useBasis ?? "entered",
+      ...resolvedSetting(setting),
       currentResolutionA: setting.currentResolutionA ?? null,
       voltageV: setting.voltageV ?? null,
       voltageMeasured: setting.voltageMeasured ?? false,
       powerFactor: setting.powerFactor ?? null,
-      powerW: setting.powerW ?? null,
-      hoursPerYear: setting.hoursPerYear ?? 0,
       dutyFraction: setting.dutyFraction ?? 1,
     })),
   };
 }
 
 const UNKNOWN = "not known";
+
+/** How a power is known, in a few words beside it. */
+const ORIGINS: Record<PowerBasis, string> = {
+  "plug-meter": "plug-in meter",
+  clamp: "clamp meter",
+  nameplate: "nameplate",
+  "class-default": "usual value",
+};
+export const originOf = (basis: PowerBasis): string => ORIGINS[basis];
+
+const USES: Record<UseBasis, string> = {
+  "plug-logger": "logged",
+  schedule: "schedule",
+  survey: "told",
+  entered: "entered",
+};
+
+/** Hours selected with where they are from; empty when there are none. */
+export const hoursWords = ({ hoursPerYear, useBasis }: Pick<SheetLine, "hoursPerYear" | "useBasis">): string =>
+  hoursPerYear > 0 ? `${formatNumber(hoursPerYear, { decimals: 0 })} (${USES[useBasis]})` : "";
+
+/** Circuit that a device hangs on, as its sheet speaks of it. */
+export type SheetCircuit = { id: number; name: string; breakerRatingA: number | null };
+
+/** Current of a setting as a share of the breaker's rating in %; not known without a rating. */
+export const shareOfCircuit = (line: SheetLine, circuit: SheetCircuit): string =>
+  line.currentA === null || circuit.breakerRatingA === null
+    ? UNKNOWN
+    : formatNumber((100 * line.currentA) / circuit.breakerRatingA, { decimals: 0 });
 
 /** The figures of one line in words of digits; an upper bound is written as one. */
 export function lineFigures(line: SheetLine): { powerW: string; rangeW: string; energyKwh: string; cost: string } {
@@ -50,14 +88,8 @@ export function totalFigures(sheet: DeviceSheet): { energyKwh: string; cost: str
 
 /** How a device's figures are known: the bases of its settings with hours, each once. */
 export function basesOf(device: Pick<DeviceView, "settings">): string {
-  const words = {
-    "plug-meter": "plug-in meter",
-    clamp: "clamp meter",
-    nameplate: "nameplate",
-    "class-default": "usual value",
-  } as const;
   const used = device.settings.filter((setting) => setting.hoursPerYear > 0);
-  const bases = new Set((used.length > 0 ? used : device.settings).map((setting) => words[setting.basis]));
+  const bases = new Set((used.length > 0 ? used : device.settings).map((setting) => originOf(setting.basis)));
   return [...bases].join(", ");
 }
 

@@ -56,6 +56,7 @@ export default async function DevicePage({ params }: Props) {
           values={formFromDevice(device)}
           places={places}
           price={devicePrice(building)}
+          circuit={null}
           buildingPath={`/buildings/${id}`}
           submitLabel="Save the sheet"
         />

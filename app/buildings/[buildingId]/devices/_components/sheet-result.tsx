@@ -1,21 +1,34 @@
 "use client";
 
-import { SettingsComparison } from "@/app/_components/charts/settings-comparison";
 import { currencySign } from "@/app/_components/quantity/money-figure";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { settingLabel } from "@/lib/electrical/device-kind";
-import { deviceSheet, type SheetInput } from "@/lib/electrical/device-sheet";
+import { deviceSheet, type SheetInput, type SheetLine } from "@/lib/electrical/device-sheet";
 import { electricalFindingText } from "@/lib/electrical/findings";
 import { deviceInputFromForm } from "../form";
-import { lineFigures, sheetInputFromDevice, totalFigures } from "../view-model";
+import {
+  hoursWords,
+  lineFigures,
+  originOf,
+  type SheetCircuit,
+  shareOfCircuit,
+  sheetInputFromDevice,
+  totalFigures,
+} from "../view-model";
 import styles from "./device-form.module.css";
+import { SheetBars } from "./sheet-bars";
 
-type Props = { typed: Record<string, string>; price: SheetInput["price"]; buildingPath: string };
+type Props = {
+  typed: Record<string, string>;
+  price: SheetInput["price"];
+  circuit: SheetCircuit | null;
+  buildingPath: string;
+};
 
 /** Watts, kWh a year and cost a year of every setting side by side, with the working of each. */
-export function SheetResult({ typed, price, buildingPath }: Props) {
+export function SheetResult({ typed, price, circuit, buildingPath }: Props) {
   const input = sheetInputFromDevice(deviceInputFromForm(typed), price);
   const sheet = deviceSheet(input);
   const totals = totalFigures(sheet);
@@ -29,8 +42,10 @@ export function SheetResult({ typed, price, buildingPath }: Props) {
         rowKey={(line) => line.name}
         columns={[
           { key: "name", head: "Setting", names: true, cell: (line) => settingLabel(line.name), total: "All settings" },
+          { key: "origin", head: "Known by", cell: (line) => originOf(line.basis) },
           { key: "w", head: "Power", unit: "W", align: "number", cell: (line) => lineFigures(line).powerW },
           { key: "range", head: "Range", unit: "W", align: "number", cell: (line) => lineFigures(line).rangeW },
+          { key: "hours", head: "Selected", unit: "h", align: "number", cell: hoursWords },
           {
             key: "kwh",
             head: "Energy a year",
@@ -47,6 +62,17 @@ export function SheetResult({ typed, price, buildingPath }: Props) {
             cell: (line) => lineFigures(line).cost,
             total: totals.cost,
           },
+          ...(circuit
+            ? [
+                {
+                  key: "share",
+                  head: `Share of ${circuit.name}`,
+                  unit: "%",
+                  align: "number" as const,
+                  cell: (line: SheetLine) => shareOfCircuit(line, circuit),
+                },
+              ]
+            : []),
         ]}
         detail={(line) =>
           line.workings
@@ -57,21 +83,7 @@ export function SheetResult({ typed, price, buildingPath }: Props) {
             : null
         }
       />
-      <SettingsComparison
-        label="Power by setting"
-        settings={sheet.lines.flatMap((line) =>
-          line.power.status === "ok"
-            ? {
-                key: line.name,
-                label: settingLabel(line.name),
-                powerW: line.power.powerW.value,
-                lowW: line.power.powerW.low,
-                highW: line.power.powerW.high,
-                note: line.power.isUpperBound ? "at most" : undefined,
-              }
-            : [],
-        )}
-      />
+      <SheetBars sheet={sheet} currency={price.currency} circuit={circuit} />
       <FindingsList
         label="What the sheet says of these readings"
         findings={sheet.lines.flatMap((line) =>

@@ -62,6 +62,7 @@ export default async function NewDevicePage({ params, searchParams }: Props) {
             values={{ ...formFromClass(deviceClass, start), zoneCode: query.zone ?? "", deskCode: query.desk ?? "" }}
             places={places}
             price={devicePrice(building)}
+            circuit={null}
             buildingPath={`/buildings/${id}`}
             submitLabel="Register the device"
           />
