@@ -110,6 +110,8 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "lib/services/exports": {
     values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "papaparse"],
   },
+  /** Photos are made smaller, and their metadata is left out, by the image library. */
+  "lib/services/photos": { values: [...PURE_LIB, ...STORES, "db/queries", "lib/services", "node:*", "sharp"] },
   /** Accounts are the library's business: it is given the tables and the request's cookies. */
   "lib/services/access": {
     values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "better-auth"],
@@ -174,6 +176,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       "uqr",
       "lib/services",
       "lib/services/access",
+      "lib/services/photos",
       "app/_server",
       "app/_server/upload-context.ts",
       COMPONENTS,
