@@ -1,0 +1,71 @@
+import { encode } from "uqr";
+import { type LabelSheet, labelCorner, labelsASheet } from "@/lib/services/labels/label-sheets";
+import type { PrintLabel } from "@/lib/services/labels/read";
+
+/** White round the modules of a code: four of them (ISO/IEC 18004, from memory). */
+const QUIET_MODULES = 4;
+const INSET_MM = 1.5;
+
+/** Sheets of labels as one page to print: a drawing a sheet, in mm, the code at the left and the words beside it. */
+export function labelPage(
+  sheet: LabelSheet,
+  labels: readonly PrintLabel[],
+  site: { origin: string; skip: number; title: string },
+): string {
+  const each = labelsASheet(sheet);
+  const placed = labels.map((label, at) => ({ label, place: at + site.skip }));
+  const count = Math.max(1, Math.ceil((labels.length + site.skip) / each));
+  const { pageWidthMm: width, pageHeightMm: height } = sheet;
+  const sheets = Array.from({ length: count }, (_, at) =>
+    placed
+      .filter(({ place }) => Math.floor(place / each) === at)
+      .map(({ label, place }) => labelDrawing(sheet, label, place % each, site.origin))
+      .join(""),
+  );
+  const drawings = sheets.map(
+    (drawn) =>
+      `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${drawn}</svg>`,
+  );
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${escaped(site.title)}</title><style>${styleOf(width, height)}</style></head><body>${drawings.join("")}</body></html>`;
+}
+
+const styleOf = (widthMm: number, heightMm: number): string =>
+  `@page{size:${widthMm}mm ${heightMm}mm;margin:0}html,body{margin:0;background:#fff}svg{display:block;break-after:page;break-inside:avoid}svg:last-child{break-after:auto}text{font-family:sans-serif;fill:#000}@media screen{svg{outline:1px solid #ccc;margin-bottom:8px}}`;
+
+function labelDrawing(sheet: LabelSheet, label: PrintLabel, place: number, origin: string): string {
+  const { xMm, yMm } = labelCorner(sheet, place);
+  const side = Math.min(sheet.labelHeightMm - 2 * INSET_MM, sheet.labelWidthMm * 0.5);
+  const code = codeDrawing(origin + label.path, xMm + INSET_MM, yMm + (sheet.labelHeightMm - side) / 2, side);
+  const left = xMm + INSET_MM + side + INSET_MM;
+  const room = sheet.labelWidthMm - side - 3 * INSET_MM;
+  // An average letter is about 0.55 of its size wide: no word may run over the edge of its label.
+  const fitting = (text: string, size: number): number => Math.min(size, room / (0.55 * Math.max(1, text.length)));
+  const headSize = fitting(label.head, sheet.labelHeightMm * 0.2);
+  const words = [
+    `<text x="${mm(left)}" y="${mm(yMm + sheet.labelHeightMm * 0.34)}" font-size="${mm(headSize)}" font-weight="700">${escaped(label.head)}</text>`,
+  ];
+  for (const [at, line] of label.lines.filter((text) => text !== "").entries()) {
+    const y = yMm + sheet.labelHeightMm * (0.5 + 0.14 * at);
+    words.push(
+      `<text x="${mm(left)}" y="${mm(y)}" font-size="${mm(fitting(line, sheet.labelHeightMm * 0.095))}">${escaped(line)}</text>`,
+    );
+  }
+  return code + words.join("");
+}
+
+/** A QR code of medium error correction as one path; a scratched label must still be read. */
+function codeDrawing(text: string, xMm: number, yMm: number, sideMm: number): string {
+  const { data, size } = encode(text, { ecc: "M", border: QUIET_MODULES });
+  const module = sideMm / size;
+  let path = "";
+  for (const [row, modules] of data.entries())
+    for (const [column, isDark] of modules.entries())
+      if (isDark)
+        path += `M${mm(xMm + column * module)} ${mm(yMm + row * module)}h${mm(module)}v${mm(module)}h-${mm(module)}z`;
+  return `<path d="${path}" shape-rendering="crispEdges"/>`;
+}
+
+const mm = (value: number): string => String(Number(value.toFixed(3)));
+
+const escaped = (text: string): string =>
+  text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign] ?? sign);
