@@ -98,7 +98,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   ...rowsFor(ENGINEERING, () => ({ values: FOUNDATIONS })),
   "lib/assumptions": { values: ["lib/units", "lib/findings"] },
   "lib/importers": {
-    values: [...FOUNDATIONS, ...CONSTANTS, "zod", "papaparse", "yauzl", "node:buffer"],
+    values: [...FOUNDATIONS, ...CONSTANTS, "zod", "papaparse", "yauzl", "hucre", "node:buffer"],
     types: ["lib/trends", "lib/electrical", "lib/devices"],
   },
   "lib/overcooling": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions"] },
@@ -106,9 +106,9 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "lib/services": {
     values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "zod", "node:*"],
   },
-  /** Files to take away: the one place that writes CSV. */
+  /** Files to take away: the one place that writes CSV and workbooks. */
   "lib/services/exports": {
-    values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "papaparse"],
+    values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "papaparse", "hucre"],
   },
   /** Photos are made smaller, and their metadata is left out, by the image library. */
   "lib/services/photos": { values: [...PURE_LIB, ...STORES, "db/queries", "lib/services", "node:*", "sharp"] },
