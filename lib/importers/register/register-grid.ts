@@ -66,7 +66,7 @@ function openText(bytes: Uint8Array): RegisterFile {
     return { records, width: widths[Math.floor(widths.length / 2)] ?? 0 };
   });
   const best = tries.reduce((a, b) => (b.width > a.width ? b : a));
-  if (best.width === 0) return { status: "ok", sheets: [] };
+  if (!/[\p{L}\p{N}]/u.test(decoded.text)) return { status: "ok", sheets: [] };
   if (best.width < 2)
     return refused(
       "not-a-table",
