@@ -4,3 +4,39 @@ export type Severity = (typeof SEVERITIES)[number];
 
 export const ITEM_OUTCOMES = ["pass", "fail", "not-applicable", "not-seen"] as const;
 export type ItemOutcome = (typeof ITEM_OUTCOMES)[number];
+
+const SEVERITY_LABELS: Record<Severity, string> = {
+  "take-out-of-use": "take out of use now",
+  "correct-before-use": "correct before next use",
+  schedule: "schedule",
+  "house-policy": "house policy",
+};
+export const severityLabel = (severity: Severity): string => SEVERITY_LABELS[severity];
+
+/** What the words of an outcome mean of the fault that an item names. */
+const OUTCOME_LABELS: Record<ItemOutcome, string> = {
+  pass: "in order",
+  fail: "found so",
+  "not-applicable": "does not apply",
+  "not-seen": "not looked at",
+};
+export const outcomeLabel = (outcome: ItemOutcome): string => OUTCOME_LABELS[outcome];
+
+const CONDITION_LABELS = {
+  "out-of-use": "take out of use now",
+  "correct-first": "correct before next use",
+  "open-items": "open items",
+  "in-order": "in order",
+  "not-inspected": "not inspected",
+} as const;
+export const conditionLabel = (condition: keyof typeof CONDITION_LABELS): string => CONDITION_LABELS[condition];
+
+/** What an inspection by this tool is and is not. */
+export const INSPECTION_CAUTIONS: readonly string[] = [
+  "A screening aid: neither an inspection by an authority nor a certificate. The adopted local code, the fire marshal and the insurer decide.",
+  "A licensed electrician is needed for circuits and outlets, and for any plug or outlet that was warm.",
+  "Nobody opens the device. Unplug what goes out of use: switching it off is not enough.",
+  "A reading was taken once, at one setting. That no breaker tripped proves nothing.",
+  "A heater that is taken away while the spot stays cold comes back, or moves to a power strip: find out why the zone is cold first.",
+  "An approval waives no item of this list.",
+];

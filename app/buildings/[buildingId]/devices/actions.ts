@@ -2,12 +2,9 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
-import { today } from "@/app/_server/clock";
-import { numberOf, textOf } from "@/app/_server/form-fields";
 import { postedValues } from "@/app/_server/form-state";
 import { runAction } from "@/app/_server/run-action";
-import { readBuilding } from "@/lib/services/buildings/find";
-import { registerDevice, retireDevice, reviseDevice } from "@/lib/services/devices/register";
+import { registerDevice, reviseDevice } from "@/lib/services/devices/register";
 import { deviceInputFromForm } from "./form";
 import { sheetAfter } from "./sheet-entries";
 import type { SheetState } from "./sheet-state";
@@ -43,18 +40,4 @@ function shownAgain(form: FormData): SheetState {
   const values = postedValues(form);
   const after = sheetAfter(values, values.intent ?? "save");
   return after && { ok: true, values: after };
-}
-
-/**
- * Retires a device as of today by the building's calendar, or puts it back. The form names it in hidden fields.
- */
-export async function retireDeviceAction(form: FormData): Promise<void> {
-  const values = postedValues(form);
-  const buildingId = numberOf(values, "buildingId") ?? 0;
-  const deviceId = numberOf(values, "deviceId") ?? 0;
-  await runAction(form, (ctx) => {
-    const day = textOf(values, "change") === "retire" ? today(readBuilding(ctx, buildingId).timeZone) : null;
-    retireDevice(ctx, buildingId, deviceId, day);
-  });
-  revalidatePath(`/buildings/${buildingId}`, "layout");
 }
