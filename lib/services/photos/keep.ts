@@ -7,6 +7,8 @@ import {
   listDevicePhotos,
 } from "@/db/queries/device-photos";
 import { listInspections } from "@/db/queries/inspections";
+import { CHECKLIST_ITEMS } from "@/lib/electrical/inspection/checklist-items";
+import type { ChecklistId } from "@/lib/electrical/inspection/checklists";
 import { actorName, requireFacilities } from "../authorise";
 import type { Context } from "../context";
 import { readDevice } from "../devices/read";
@@ -55,7 +57,7 @@ const isItemOf = (ctx: Context, deviceId: number, itemId: number): boolean =>
   listInspections(ctx.db, deviceId).some((inspection) => inspection.items.some((item) => item.id === itemId));
 
 /** A finding that a photo can belong to. */
-export type PhotoFinding = { id: number; inspectedOn: string; itemId: string };
+export type PhotoFinding = { id: number; inspectedOn: string; fault: string };
 
 export function readDevicePhotos(
   ctx: Context,
@@ -64,10 +66,18 @@ export function readDevicePhotos(
 ): { device: ReturnType<typeof readDevice>; photos: DevicePhotoRow[]; findings: PhotoFinding[] } {
   requireFacilities(ctx);
   const device = readDevice(ctx, buildingId, deviceId);
-  const findings = listInspections(ctx.db, deviceId).flatMap(({ inspectedOn, items }) =>
-    items.filter((item) => item.outcome === "fail").map(({ id, itemId }) => ({ id, inspectedOn, itemId })),
+  const findings = listInspections(ctx.db, deviceId).flatMap(({ inspectedOn, checklist, items }) =>
+    items
+      .filter((item) => item.outcome === "fail")
+      .map(({ id, itemId }) => ({ id, inspectedOn, fault: faultOf(checklist, itemId) })),
   );
   return { device, photos: listDevicePhotos(ctx.db, deviceId), findings };
+}
+
+/** What is wrong when an item of a checklist fails, in its words. */
+function faultOf(checklist: string, itemId: string): string {
+  const item = CHECKLIST_ITEMS.find((each) => each.id === itemId);
+  return item?.elsewhere?.[checklist as ChecklistId]?.fault ?? item?.fault ?? itemId;
 }
 
 /** The JPEG of a photo. */

@@ -78,11 +78,13 @@ describe("photos of devices", () => {
     const { ctx, buildingId, deviceId, keep } = office();
     const inspection = insertInspection(
       ctx.db,
-      { deviceId, inspectedOn: "2025-06-20", checklist: "us", enteredBy: "Robin", enteredAtMs: ctx.now },
-      [{ itemId: "cord-damaged", severity: "take-out-of-use", outcome: "fail" }],
+      { deviceId, inspectedOn: "2025-06-20", checklist: "us-ifc-2018", enteredBy: "Robin", enteredAtMs: ctx.now },
+      [{ itemId: "damaged", severity: "take-out-of-use", outcome: "fail" }],
     );
     const { findings } = readDevicePhotos(ctx, buildingId, deviceId);
-    expect(findings).toEqual([{ id: expect.any(Number), inspectedOn: inspection.inspectedOn, itemId: "cord-damaged" }]);
+    expect(findings).toEqual([
+      { id: expect.any(Number), inspectedOn: inspection.inspectedOn, fault: expect.stringContaining("Cord, plug") },
+    ]);
     const bytes = await phonePhoto(200, 100);
     await keep(bytes, { inspectionItemId: findings[0]?.id });
     expect((await refusalOf(() => keep(bytes, { inspectionItemId: 999 }))).code).toBe("invalid");

@@ -177,6 +177,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       "lib/services",
       "lib/services/access",
       "lib/services/photos",
+      "lib/services/exports",
       "app/_server",
       "app/_server/upload-context.ts",
       COMPONENTS,

@@ -12,6 +12,7 @@ import { readBuilding } from "@/lib/services/buildings/find";
 import { readDevices } from "@/lib/services/devices/read";
 import { formatLocalDate } from "@/lib/time/format";
 import { formatNumber } from "@/lib/units/format";
+import { FieldLinks } from "./_components/field-links";
 import { basesOf, registerLede, totalFigures } from "./view-model";
 
 export const metadata: Metadata = { title: "Devices" };
@@ -32,7 +33,9 @@ export default async function DevicesPage({ params }: Props) {
   );
   return (
     <>
-      <PageHeading title="Devices" lede={registerLede(devices)} />
+      <PageHeading title="Devices" lede={registerLede(devices)}>
+        <FieldLinks buildingPath={path} />
+      </PageHeading>
       <Section id="register" title="Register" wide action={devices.length > 0 ? register : null}>
         <DataTable
           caption="Heaters and fans"

@@ -34,7 +34,7 @@ export default async function PhotosPage({ params, searchParams }: Props) {
   );
   const nameOf = (itemId: number | null): string | null => {
     const finding = findings.find((each) => each.id === itemId);
-    return finding ? `${finding.itemId.replaceAll("-", " ")}, inspected ${formatLocalDate(finding.inspectedOn)}` : null;
+    return finding ? `${finding.fault}, inspected ${formatLocalDate(finding.inspectedOn)}` : null;
   };
   return (
     <>
