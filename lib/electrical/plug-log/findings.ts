@@ -32,6 +32,6 @@ export function plugFindingText({ code, evidence }: Finding<PlugFindingCode>): s
     case "runs-three-hours":
       return `Its longest run at the highest level was ${number(hours, 1)} h. From 3 h on a load counts as continuous for its circuit.`;
     case "short-log":
-      return `${days} whole days were logged. No season is worked out from fewer than 5: the days differ more than so few can show. Leave the logger for two weeks or more.`;
+      return `${days === 1 ? "1 whole day was" : `${days} whole days were`} logged. No season is worked out from fewer than 5: the days differ more than so few can show. Leave the logger for two weeks or more.`;
   }
 }

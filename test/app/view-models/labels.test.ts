@@ -37,7 +37,7 @@ const site = { origin: "https://ledger.example", skip: 0, title: "Labels" };
 const labels = (count: number) =>
   Array.from({ length: count }, (_, at) => ({
     head: `H-${String(at + 1).padStart(3, "0")}`,
-    lines: ["fan-forced heater, 1500 W", "Desk 2-14-03 & <co>", "Alder Court"],
+    lines: ["fan-forced heater, 1500 W", "Zone A & <b>", "Alder Court"],
     path: `/buildings/12/devices/${at + 1}`,
   }));
 
@@ -63,7 +63,7 @@ describe("sheets of labels", () => {
     const html = labelPage(sheet, labels(1), { ...site, skip: 4 });
     expect(await decoded(html, 0, sheet, 0)).toBeUndefined();
     expect(await decoded(html, 0, sheet, 4)).toBe("https://ledger.example/buildings/12/devices/1");
-    expect(html).toContain("Desk 2-14-03 &amp; &lt;co&gt;");
+    expect(html).toContain(">Zone A &amp; &lt;b&gt;<");
   });
 
   it("take what the address asks for, and the first of its sort for what is not known", () => {

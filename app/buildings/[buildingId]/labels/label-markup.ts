@@ -5,6 +5,9 @@ import type { PrintLabel } from "@/lib/services/labels/read";
 /** White round the modules of a code: four of them (ISO/IEC 18004, from memory). */
 const QUIET_MODULES = 4;
 const INSET_MM = 1.5;
+/** Width of an average letter by its size: no word may run over the edge of its label. */
+const LETTER_WIDTH = 0.55;
+const MOST_LINES = 5;
 
 /** Sheets of labels as one page to print: a drawing a sheet, in mm, the code at the left and the words beside it. */
 export function labelPage(
@@ -26,7 +29,7 @@ export function labelPage(
     (drawn) =>
       `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${drawn}</svg>`,
   );
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${escaped(site.title)}</title><style>${styleOf(width, height)}</style></head><body>${drawings.join("")}</body></html>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><link rel="icon" href="/icon.svg"><title>${escaped(site.title)}</title><style>${styleOf(width, height)}</style></head><body>${drawings.join("")}</body></html>`;
 }
 
 const styleOf = (widthMm: number, heightMm: number): string =>
@@ -38,19 +41,27 @@ function labelDrawing(sheet: LabelSheet, label: PrintLabel, place: number, origi
   const code = codeDrawing(origin + label.path, xMm + INSET_MM, yMm + (sheet.labelHeightMm - side) / 2, side);
   const left = xMm + INSET_MM + side + INSET_MM;
   const room = sheet.labelWidthMm - side - 3 * INSET_MM;
-  // An average letter is about 0.55 of its size wide: no word may run over the edge of its label.
-  const fitting = (text: string, size: number): number => Math.min(size, room / (0.55 * Math.max(1, text.length)));
-  const headSize = fitting(label.head, sheet.labelHeightMm * 0.2);
-  const words = [
-    `<text x="${mm(left)}" y="${mm(yMm + sheet.labelHeightMm * 0.34)}" font-size="${mm(headSize)}" font-weight="700">${escaped(label.head)}</text>`,
-  ];
-  for (const [at, line] of label.lines.filter((text) => text !== "").entries()) {
-    const y = yMm + sheet.labelHeightMm * (0.5 + 0.14 * at);
-    words.push(
-      `<text x="${mm(left)}" y="${mm(y)}" font-size="${mm(fitting(line, sheet.labelHeightMm * 0.095))}">${escaped(line)}</text>`,
-    );
-  }
+  const headSize = Math.min(sheet.labelHeightMm * 0.2, room / (LETTER_WIDTH * Math.max(1, label.head.length)));
+  const size = sheet.labelHeightMm * 0.08;
+  const words = [wordsAt(label.head, left, yMm + sheet.labelHeightMm * 0.3, headSize, ' font-weight="700"')];
+  const lines = label.lines.flatMap((line) => wrapped(line, Math.floor(room / (LETTER_WIDTH * size))));
+  for (const [at, line] of lines.slice(0, MOST_LINES).entries())
+    words.push(wordsAt(line, left, yMm + sheet.labelHeightMm * (0.46 + 0.11 * at), size));
   return code + words.join("");
+}
+
+const wordsAt = (text: string, xMm: number, yMm: number, sizeMm: number, more = ""): string =>
+  `<text x="${mm(xMm)}" y="${mm(yMm)}" font-size="${mm(sizeMm)}"${more}>${escaped(text)}</text>`;
+
+/** Lines of at most so many letters, broken between words. */
+function wrapped(text: string, most: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(" ").filter((each) => each !== "")) {
+    const last = lines.at(-1);
+    if (last !== undefined && `${last} ${word}`.length <= most) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
 }
 
 /** A QR code of medium error correction as one path; a scratched label must still be read. */

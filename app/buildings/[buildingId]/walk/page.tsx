@@ -72,19 +72,20 @@ export default async function WalkPage({ params }: Props) {
         view={{ desks, circuits: view.circuits, labels: view.labels }}
         classes={DEVICE_CLASSES}
         mainsVoltageV={building.mainsVoltageV}
-      />
-      <Disclosure summary="Before you measure, and the end of the walk">
-        <MeasuringCautions />
-        <p>
-          Started by {walk.startedBy}, {formatLocal(walk.startedAtMs, building.timeZone, "date-time")}.{" "}
-          <Link href={`${path}/devices`}>The register</Link>
-        </p>
-        <WalkForm
-          action={finishWalkAction.bind(null, { buildingId: id, walkId: walk.id })}
-          label="End this walk"
-          kind="plain"
-        />
-      </Disclosure>
+      >
+        <Disclosure summary="Before you measure, and the end of the walk">
+          <MeasuringCautions />
+          <p>
+            Started by {walk.startedBy}, {formatLocal(walk.startedAtMs, building.timeZone, "date-time")}.{" "}
+            <Link href={`${path}/devices`}>The register</Link>
+          </p>
+          <WalkForm
+            action={finishWalkAction.bind(null, { buildingId: id, walkId: walk.id })}
+            label="End this walk"
+            kind="plain"
+          />
+        </Disclosure>
+      </WalkScreen>
     </>
   );
 }

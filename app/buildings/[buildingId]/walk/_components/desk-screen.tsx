@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { DeviceClass } from "@/lib/electrical/device-classes";
 import type { WalkDesk, WalkView } from "@/lib/services/walks/read";
-import { classesInOrder, floorName, isSeen, type LocalEntry } from "../view-model";
+import { classesInOrder, floorName, isSeen, type LocalEntry, nextDesk } from "../view-model";
 import { ClassChoice } from "./class-choice";
 import { DeskList } from "./desk-list";
 import { FoundSheet } from "./found-sheet";
@@ -82,6 +82,7 @@ export function DeskScreen({
   const said = new Set(own.map((entry) => entry.deviceId));
   const open = desk.devices.filter((device) => !said.has(device.id));
   const isLast = open.length <= 1;
+  const next = nextDesk(desks, made, floor, desk.code);
   return (
     <section aria-labelledby="walk-desk">
       <h2 id="walk-desk" className={styles.deskCode}>
@@ -124,13 +125,18 @@ export function DeskScreen({
         <button type="button" className={styles.primary} onClick={() => setStep({ at: "class" })}>
           Heater or fan found
         </button>
-        {open.length === 0 ? (
+        {desk.devices.length === 0 && !own.some((entry) => entry.kind === "device") ? (
           <button
             type="button"
             className={styles.plain}
             onClick={() => void onEnter({ deskCode: desk.code, kind: "nothing", deviceId: null, device: null })}
           >
             Nothing here
+          </button>
+        ) : null}
+        {next && isSeen(desk, made) ? (
+          <button type="button" className={styles.plain} onClick={() => onGo(next.code)}>
+            Next desk
           </button>
         ) : null}
       </div>

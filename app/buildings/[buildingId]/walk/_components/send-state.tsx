@@ -44,13 +44,12 @@ const KEPT: Record<KeptPage, string> = {
 };
 
 function sentence(unsent: number, open: number, link: WalkQueue["link"]): string {
+  const decision = open === 0 ? "" : `${open === 1 ? "1 entry needs" : `${open} entries need`} a decision`;
+  if (unsent === 0) return decision ? `${decision}; all else is sent.` : "Everything is sent.";
   const wait =
     unsent === 1 ? "1 entry is unsent and kept on this phone" : `${unsent} entries are unsent and kept on this phone`;
-  const rest = open > 0 ? ` ${open === 1 ? "1 entry needs" : `${open} entries need`} a decision.` : "";
-  if (unsent === 0) return `Everything is sent.${rest}`;
-  if (link === "signed-out") return `${wait}: sign in again to send.${rest}`;
-  if (link === "offline") return `${wait}: no network.${rest}`;
-  return `${wait}.${rest}`;
+  const why = link === "signed-out" ? ": sign in again to send" : link === "offline" ? ": no network" : "";
+  return `${wait}${why}.${decision ? ` ${decision}.` : ""}`;
 }
 
 /** An entry that the server did not take: both sides are shown, and a person decides. */

@@ -1,6 +1,6 @@
 "use client";
 
-import { useEffect, useMemo, useState } from "react";
+import { type ReactNode, useEffect, useMemo, useState } from "react";
 import type { DeviceClass } from "@/lib/electrical/device-classes";
 import type { WalkView } from "@/lib/services/walks/read";
 import { type LocalEntry, lastLabel, nextDesk, progressWords } from "../view-model";
@@ -19,10 +19,12 @@ type Props = {
   view: Pick<WalkView, "desks" | "circuits" | "labels">;
   classes: readonly DeviceClass[];
   mainsVoltageV: number;
+  /** Stands below: cautions, and the end of the walk. */
+  children: ReactNode;
 };
 
 /** The walk on a phone: floors, then desk after desk. What is entered is on the phone before anything else happens. */
-export function WalkScreen({ buildingId, walkId, view, classes, mainsVoltageV }: Props) {
+export function WalkScreen({ buildingId, walkId, view, classes, mainsVoltageV, children }: Props) {
   const path = `/buildings/${buildingId}/walk`;
   const { desks } = view;
   const known = useMemo(() => new Set(desks.flatMap((desk) => desk.entries.map((entry) => entry.clientId))), [desks]);
@@ -121,6 +123,7 @@ export function WalkScreen({ buildingId, walkId, view, classes, mainsVoltageV }:
         />
       )}
       <SendState queue={queue} desks={desks} kept={kept} />
+      {children}
     </div>
   );
 }

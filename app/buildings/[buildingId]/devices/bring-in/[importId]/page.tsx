@@ -56,7 +56,9 @@ export default async function RegisterMappingPage({ params }: Props) {
         </Section>
       )}
       <Section id="rows" title="What becomes of the rows" wide>
-        {isTaken ? null : <TakeForm action={takeRegisterAction.bind(null, ids)} count={rows.length} />}
+        {isTaken || rows.length === 0 ? null : (
+          <TakeForm action={takeRegisterAction.bind(null, ids)} count={rows.length} />
+        )}
         <DataTable
           caption="Rows that are changed, left out or cannot be taken"
           rows={shownFates(fates)}

@@ -9,48 +9,56 @@ type Props = {
 };
 
 const HOURS = Array.from({ length: 24 }, (_, hour) => hour);
-const PLOT = { width: 720, height: 180, left: 56, bottom: 24, top: 12 };
+/** Heights in px; across, in shares of the width, so that the words keep their size on a phone. */
+const PLOT = { height: 180, bottom: 24, top: 20, leftPct: 2, rightPct: 98 };
 
 /** Mean power by hour of the day: bars of occupied days, a stepped line of the others. */
 export function DayProfile({ profile, label }: Props) {
   const highest = Math.max(1, ...profile.occupiedW.map((w) => w ?? 0), ...profile.otherW.map((w) => w ?? 0));
   const y = (powerW: number): number => PLOT.top + (1 - powerW / highest) * (PLOT.height - PLOT.top - PLOT.bottom);
-  const x = (hour: number): number => PLOT.left + (hour / 24) * (PLOT.width - PLOT.left);
-  const base = y(0);
-  const width = x(1) - x(0);
+  const pct = (hour: number): number => PLOT.leftPct + (hour / 24) * (PLOT.rightPct - PLOT.leftPct);
+  const width = `${pct(1) - pct(0) - 0.3}%`;
   return (
     <figure className={styles.figure}>
-      <svg viewBox={`0 0 ${PLOT.width} ${PLOT.height}`} role="img" aria-label={label}>
-        {[0, highest / 2, highest].map((powerW) => (
-          <g key={powerW}>
-            <line className={styles.rule} x1={PLOT.left} x2={PLOT.width} y1={y(powerW)} y2={y(powerW)} />
-            <text className={styles.tick} x={PLOT.left - 6} y={y(powerW) + 4} textAnchor="end">
-              {formatNumber(powerW, { decimals: highest < 10 ? 1 : 0 })}
-              {powerW === highest ? " W" : ""}
-            </text>
-          </g>
-        ))}
+      <svg width="100%" height={PLOT.height} role="img" aria-label={label}>
         {HOURS.map((hour) => {
           const powerW = profile.occupiedW[hour];
           return powerW == null ? null : (
             <rect
               key={hour}
               className={styles.occupied}
-              x={x(hour) + 1}
-              width={width - 2}
+              x={`${pct(hour)}%`}
+              width={width}
               y={y(powerW)}
-              height={base - y(powerW)}
+              height={y(0) - y(powerW)}
             />
           );
         })}
         {HOURS.map((hour) => {
           const powerW = profile.otherW[hour];
           return powerW == null ? null : (
-            <line key={hour} className={styles.other} x1={x(hour)} x2={x(hour + 1)} y1={y(powerW)} y2={y(powerW)} />
+            <line
+              key={hour}
+              className={styles.other}
+              x1={`${pct(hour)}%`}
+              x2={`${pct(hour + 1)}%`}
+              y1={y(powerW)}
+              y2={y(powerW)}
+            />
           );
         })}
+        {[0, highest / 2, highest].map((powerW) => (
+          <g key={powerW}>
+            <line className={styles.rule} x1="0" x2="100%" y1={y(powerW)} y2={y(powerW)} />
+            {powerW > 0 ? (
+              <text className={styles.tick} x="0" y={y(powerW) - 4}>
+                {formatNumber(powerW, { decimals: highest < 10 ? 1 : 0 })} W
+              </text>
+            ) : null}
+          </g>
+        ))}
         {HOURS.filter((hour) => hour % 6 === 0).map((hour) => (
-          <text key={hour} className={styles.tick} x={x(hour)} y={PLOT.height - 6}>
+          <text key={hour} className={styles.tick} x={`${pct(hour)}%`} y={PLOT.height - 6}>
             {String(hour).padStart(2, "0")}:00
           </text>
         ))}
