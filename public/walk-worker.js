@@ -45,8 +45,9 @@ async function networkFirst(request, address) {
   const kept = await cache.match(pageKey(address));
   try {
     const answer = await (kept ? withPatience(fetch(request)) : fetch(request));
-    // A page that was redirected is the sign-in's, not the walk's.
-    if (answer.ok && !answer.redirected) await cache.put(pageKey(address), answer.clone());
+    // A redirected page is the sign-in's: whoever was signed in is so no longer, and what was kept for them goes.
+    if (answer.redirected || answer.type === "opaqueredirect") await cache.delete(pageKey(address));
+    else if (answer.ok) await cache.put(pageKey(address), answer.clone());
     return answer;
   } catch (error) {
     if (kept) return kept;

@@ -91,6 +91,15 @@ export function listBuildingDeviceEvents(db: Queryable, buildingId: number): (De
     .map(({ event, zoneId }) => ({ ...event, zoneId }));
 }
 
+export function listDeviceKinds(db: Queryable, buildingId: number): Map<number, DeviceRow["kind"]> {
+  const rows = db
+    .select({ id: device.id, kind: device.kind })
+    .from(device)
+    .where(eq(device.buildingId, buildingId))
+    .all();
+  return new Map(rows.map(({ id, kind }) => [id, kind]));
+}
+
 /** Devices in use by zone id and kind. */
 export function countDevicesByZone(
   db: Queryable,

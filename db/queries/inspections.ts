@@ -69,25 +69,6 @@ function openItems(db: Queryable, where: ReturnType<typeof eq>): OpenItem[] {
     .map(({ item, ...rest }) => ({ ...item, ...rest }));
 }
 
-/** Newest inspection of every device of a building: its day and when the next one is due. */
-export function lastInspections(
-  db: Queryable,
-  buildingId: number,
-): Map<number, { inspectedOn: string; nextDueOn: string | null }> {
-  const rows = db
-    .select({
-      deviceId: inspection.deviceId,
-      inspectedOn: inspection.inspectedOn,
-      nextDueOn: inspection.nextDueOn,
-    })
-    .from(inspection)
-    .innerJoin(device, eq(device.id, inspection.deviceId))
-    .where(eq(device.buildingId, buildingId))
-    .orderBy(asc(inspection.inspectedOn), asc(inspection.id))
-    .all();
-  return new Map(rows.map(({ deviceId, ...rest }) => [deviceId, rest]));
-}
-
 export function findInspectionItem(db: Queryable, deviceId: number, itemRowId: number): InspectionItemRow | undefined {
   const row = db
     .select({ item: inspectionItem })

@@ -1,12 +1,12 @@
 import type { Origin, Working } from "@/lib/working/working";
 import { settingCurrentA } from "./circuit/setting-current";
 import { deviceClassById } from "./device-classes";
+import { readingOf } from "./device-figures";
 import type { DeviceKind, PowerBasis } from "./device-kind";
 import { settingWorkings } from "./device-working";
-import { nameplateOfSetting } from "./nameplate-comparison";
 import { type DeviceEnergy, deviceEnergy } from "./setting-energy";
 import { settingPower } from "./setting-power";
-import type { SettingPower, SettingReading } from "./setting-reading";
+import type { SettingPower } from "./setting-reading";
 import type { UseBasis } from "./use-basis";
 import { scaledRange, summedRange, type ValueRange } from "./value-range";
 
@@ -70,18 +70,11 @@ export type DeviceSheet = {
  */
 export function deviceSheet(input: SheetInput): DeviceSheet {
   const deviceClass = deviceClassById(input.deviceClassId);
-  const readingOf = (setting: SheetSetting): SettingReading => ({
-    ...setting,
-    kind: input.kind,
-    settingName: setting.name,
-    nameplateW: nameplateOfSetting(setting, { nameplateW: input.nameplateW, deviceClass }),
-    ratedVoltageV: input.nameplateVoltageV,
-  });
-  const powers = input.settings.map((setting) => settingPower(readingOf(setting), deviceClass));
+  const powers = input.settings.map((setting) => settingPower(readingOf(setting, input), deviceClass));
   const energy = deviceEnergy(input.settings.map((setting, i) => ({ ...setting, power: powers[i] as SettingPower })));
   const lines = input.settings.map((setting, i): SheetLine => {
     const power = powers[i] as SettingPower;
-    const reading = readingOf(setting);
+    const reading = readingOf(setting, input);
     const line = {
       name: setting.name,
       basis: setting.basis,

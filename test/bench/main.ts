@@ -9,6 +9,7 @@ import { benchImport } from "./import";
 import { benchKill } from "./kill";
 import { benchLoad } from "./load";
 import { benchRead } from "./read";
+import { benchRegister } from "./register";
 import { closeTargets } from "./targets";
 
 const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
@@ -23,6 +24,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   fit: benchFit,
   draws: benchDraws,
   coverage: benchCoverage,
+  register: benchRegister,
 };
 
 const [name = "", ...args] = process.argv.slice(2);

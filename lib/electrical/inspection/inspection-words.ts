@@ -22,14 +22,18 @@ const OUTCOME_LABELS: Record<ItemOutcome, string> = {
 };
 export const outcomeLabel = (outcome: ItemOutcome): string => OUTCOME_LABELS[outcome];
 
-const CONDITION_LABELS = {
+/** How a device stands by what its inspections left open, worst first. */
+export const SAFETY_CONDITIONS = ["out-of-use", "correct-first", "open-items", "in-order", "not-inspected"] as const;
+export type SafetyCondition = (typeof SAFETY_CONDITIONS)[number];
+
+const CONDITION_LABELS: Record<SafetyCondition, string> = {
   "out-of-use": "take out of use now",
   "correct-first": "correct before next use",
   "open-items": "open items",
   "in-order": "in order",
   "not-inspected": "not inspected",
-} as const;
-export const conditionLabel = (condition: keyof typeof CONDITION_LABELS): string => CONDITION_LABELS[condition];
+};
+export const conditionLabel = (condition: SafetyCondition): string => CONDITION_LABELS[condition];
 
 /** What an inspection by this tool is and is not. */
 export const INSPECTION_CAUTIONS: readonly string[] = [

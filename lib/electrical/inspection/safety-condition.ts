@@ -1,8 +1,4 @@
-import type { Severity } from "./inspection-words";
-
-/** How a device stands by what its inspections left open, worst first. */
-export const SAFETY_CONDITIONS = ["out-of-use", "correct-first", "open-items", "in-order", "not-inspected"] as const;
-export type SafetyCondition = (typeof SAFETY_CONDITIONS)[number];
+import type { SafetyCondition, Severity } from "./inspection-words";
 
 /** Condition of a device with these failed items still open; an approval changes nothing of it. */
 export function safetyCondition(open: readonly { severity: Severity }[], inspected: boolean): SafetyCondition {

@@ -22,8 +22,8 @@ export type PlugState = {
 
 /** A day of the log by the building's wall clock. */
 export type PlugDay = {
-  /** `YYYY-MM-DD`. */
-  date: string;
+  /** `YYYY-MM-DD`; null once the raw readings are deleted: which day it was shows when someone was there. */
+  date: string | null;
   energyKwh: number;
   loggedHours: number;
   /** Hours that this day had: 23, 24 or 25. */
@@ -50,8 +50,8 @@ export type PlugLogFigures = {
   highestPowerW: number;
   /** From off upwards. */
   states: PlugState[];
-  /** Longest run at the highest level, with its beginning [epoch ms]; null when it never ran. */
-  longestFullRun: { hours: number; fromMs: number } | null;
+  /** Longest run at the highest level, with its beginning [epoch ms], null once raw readings are deleted; null when it never ran. */
+  longestFullRun: { hours: number; fromMs: number | null } | null;
   /** Above the off level while nobody is due to be there. */
   outsideOccupied: { hours: number; energyKwh: number };
   onHours: number;

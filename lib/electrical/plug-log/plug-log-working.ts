@@ -1,5 +1,5 @@
 import type { Term, Working } from "@/lib/working/working";
-import type { PlugLogFigures, PlugState } from "./plug-log-figures";
+import type { PlugDay, PlugLogFigures, PlugState } from "./plug-log-figures";
 import { SEASON_CONFIDENCE, type SeasonEstimate, type SeasonStratum } from "./season-estimate";
 
 /** The working of a log's energy: mean power times the time that readings stand for. */
@@ -16,6 +16,36 @@ export function logEnergyWorking(figures: PlugLogFigures, fileName: string): Wor
     ],
   };
 }
+
+/** The working of what was used outside occupied hours. */
+export function outsideWorking({ outsideOccupied }: PlugLogFigures, fileName: string): Working {
+  const { hours, energyKwh } = outsideOccupied;
+  return {
+    formula: "E = P̄·h / 1000",
+    terms: [
+      term("P̄", "mean power while it was on", meanW(energyKwh, hours), "W", "measured", fileName),
+      term("h", "time on outside occupied hours", hours, "h", "measured", fileName),
+    ],
+    result: { symbol: "E", label: "energy outside occupied hours", value: energyKwh, unit: "kWh" },
+    notes: [
+      "Occupied hours are those of the building's settings; each reading counts by the minute in which it begins.",
+    ],
+  };
+}
+
+/** The working of one day's energy. */
+export function dayWorking({ energyKwh, loggedHours }: PlugDay, fileName: string): Working {
+  return {
+    formula: "E = P̄·h / 1000",
+    terms: [
+      term("P̄", "mean power over the day's readings", meanW(energyKwh, loggedHours), "W", "measured", fileName),
+      term("h", "time of the day that was logged", loggedHours, "h", "measured", fileName),
+    ],
+    result: { symbol: "E", label: "energy of the day", value: energyKwh, unit: "kWh" },
+  };
+}
+
+const meanW = (energyKwh: number, hours: number): number => (hours === 0 ? 0 : (energyKwh * 1000) / hours);
 
 /** The working of a level's energy and, for one that was selected, of its duty. */
 export function stateEnergyWorking(state: PlugState, label: string, fileName: string): Working {

@@ -29,7 +29,11 @@ export type SeasonStratum = {
 };
 
 export type SeasonEstimate =
-  | { status: "refused"; code: "short-log" | "period-unreadable" | "period-too-long"; message: string }
+  | {
+      status: "refused";
+      code: "short-log" | "period-unreadable" | "period-too-long" | "dates-deleted";
+      message: string;
+    }
   | {
       status: "ok";
       fromDate: string;
@@ -45,11 +49,13 @@ export type SeasonEstimate =
  * Energy of a season from the whole days of a log, by occupied and other days: E = Σ N·mean, with a 90 % interval by
  * Student's t (Welch-Satterthwaite degrees of freedom) or, with fewer than 15 days or lopsided ones, by resampling days.
  * Both shrink by √(1 - n/N). The unit is the day; only days within the season count (reference A6).
+ * Days that have lost their dates count when all of the log (`span`) lies within it.
  */
 export function seasonEstimate(
   days: readonly PlugDay[],
   stands: { from: string; to: string },
   hours: OccupiedHours,
+  span: { from: string; to: string } | null = null,
 ): SeasonEstimate {
   const [from, to] = [dayNumberFromLocalDate(stands.from), dayNumberFromLocalDate(stands.to)];
   if (from === null || to === null || to < from)
@@ -62,7 +68,14 @@ export function seasonEstimate(
       "period-too-long",
       `A log of one season stands for that season only: at most ${LONGEST_SEASON_DAYS} days, and ${to - from + 1} were asked for. Log again in the other season.`,
     );
-  const inSeason = days.filter((day) => isWhole(day) && day.date >= stands.from && day.date <= stands.to);
+  const isInside = span !== null && span.from >= stands.from && span.to <= stands.to;
+  if (!isInside && days.some((day) => day.date === null))
+    return refused(
+      "dates-deleted",
+      `With the raw readings the dates of the days were deleted, so the log stands for a season only that holds all of it, ${span?.from ?? ""} to ${span?.to ?? ""}.`,
+    );
+  const isWithin = ({ date }: PlugDay): boolean => date === null || (date >= stands.from && date <= stands.to);
+  const inSeason = days.filter((day) => isWhole(day) && isWithin(day));
   if (inSeason.length < LEAST_LOGGED_DAYS)
     return refused(
       "short-log",

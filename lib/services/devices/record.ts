@@ -4,7 +4,8 @@ import { type InspectionWithItems, listInspections, listOpenItems, type OpenItem
 import { deviceClassById } from "@/lib/electrical/device-classes";
 import { type DeviceStatus, nextStatuses } from "@/lib/electrical/device-status";
 import { CHECKLIST_IDS, checklistFor } from "@/lib/electrical/inspection/checklists";
-import { type SafetyCondition, safetyCondition } from "@/lib/electrical/inspection/safety-condition";
+import type { SafetyCondition } from "@/lib/electrical/inspection/inspection-words";
+import { safetyCondition } from "@/lib/electrical/inspection/safety-condition";
 import { requireFacilities } from "../authorise";
 import { type CircuitView, circuitName, readCircuit } from "../circuits/read";
 import type { Context } from "../context";

@@ -2,6 +2,7 @@ import { writeXlsx } from "hucre/xlsx";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { csvText } from "./csv";
+import type { ExportedFile } from "./export-building";
 import type { RegisterTable } from "./register-table";
 import { registerTables } from "./register-tables";
 
@@ -23,6 +24,13 @@ export function registerCsv(ctx: Context, buildingId: number, name: string): { f
   if (!table) throw new ServiceError("not-found", `The register has no table ${name}.`);
   return { fileName: `${name.replaceAll(" ", "-")}.csv`, text: csvText(table.columns, table.rows) };
 }
+
+/** Every table of the register as CSV. */
+export const registerCsvFiles = (ctx: Context, buildingId: number): ExportedFile[] =>
+  registerTables(ctx, buildingId).map(({ name, columns, rows }) => ({
+    fileName: `register-${name.replaceAll(" ", "-")}.csv`,
+    text: csvText(columns, rows),
+  }));
 
 /** The whole register as an XLSX workbook, a sheet a table. */
 export async function registerWorkbook(

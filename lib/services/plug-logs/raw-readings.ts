@@ -8,6 +8,7 @@ import {
   setPlugLogRawDays,
   updatePlugLog,
 } from "@/db/queries/plug-logs";
+import { withoutDates } from "@/lib/electrical/plug-log/without-dates";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
@@ -52,9 +53,9 @@ export function deleteOldRawReadings(ctx: Pick<Context, "db" | "uploads" | "now"
   return deleted;
 }
 
-/** Deletes one log's raw readings, unless another log came in the same file. */
+/** Deletes one log's raw readings, unless another log came in the same file, and the dates of its days with them. */
 export function deleteRawReadings(ctx: Pick<Context, "db" | "uploads" | "now">, log: PlugLogRow): void {
   if (log.rawDeletedAtMs !== null) return;
-  updatePlugLog(ctx.db, log.id, { rawDeletedAtMs: ctx.now });
+  updatePlugLog(ctx.db, log.id, { rawDeletedAtMs: ctx.now, figures: withoutDates(log.figures) });
   if (countKeptOf(ctx.db, log.sha256) === 0) ctx.uploads.remove(log.sha256);
 }

@@ -1,10 +1,18 @@
 import { findOccupiedHours } from "@/db/queries/buildings";
 import { findPlugLog, listPlugLogs, type PlugLogRow } from "@/db/queries/plug-logs";
 import { isWhole } from "@/lib/electrical/plug-log/log-days";
-import { logEnergyWorking, seasonWorking, stateEnergyWorking } from "@/lib/electrical/plug-log/plug-log-working";
+import {
+  dayWorking,
+  logEnergyWorking,
+  outsideWorking,
+  seasonWorking,
+  stateEnergyWorking,
+} from "@/lib/electrical/plug-log/plug-log-working";
 import { type SeasonEstimate, seasonEstimate } from "@/lib/electrical/plug-log/season-estimate";
+import { localDateAt } from "@/lib/time/local-date";
 import type { Working } from "@/lib/working/working";
 import { requireFacilities } from "../authorise";
+import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { type DeviceView, readDevice } from "../devices/read";
 import { ServiceError } from "../errors";
@@ -17,7 +25,7 @@ import { plugLogRawDays } from "./raw-readings";
 export type PlugLogView = PlugLogRow & {
   season: SeasonEstimate | null;
   wholeDays: number;
-  workings: { energy: Working; states: Working[]; season: Working | null };
+  workings: { energy: Working; outside: Working; states: Working[]; days: Working[]; season: Working | null };
 };
 
 export function readPlugLogs(
@@ -53,6 +61,8 @@ export function plugLogView(ctx: Context, buildingId: number, log: PlugLogRow): 
     wholeDays: figures.days.filter(isWhole).length,
     workings: {
       energy: logEnergyWorking(figures, fileName),
+      outside: outsideWorking(figures, fileName),
+      days: figures.days.map((day) => dayWorking(day, fileName)),
       states: figures.states.map((state) => stateEnergyWorking(state, levelName(state), fileName)),
       season: season?.status === "ok" ? seasonWorking(season, fileName) : null,
     },
@@ -63,13 +73,13 @@ export function plugLogView(ctx: Context, buildingId: number, log: PlugLogRow): 
 export const levelName = ({ setting, powerW }: PlugLogRow["figures"]["states"][number]): string =>
   setting ? setting.name.replaceAll("-", " ") : powerW < 0.5 ? "off" : `${Number(powerW.toPrecision(3))} W`;
 
-function seasonOf(
-  ctx: Context,
-  buildingId: number,
-  { standsFrom, standsTo, figures }: PlugLogRow,
-): SeasonEstimate | null {
+function seasonOf(ctx: Context, buildingId: number, log: PlugLogRow): SeasonEstimate | null {
+  const { standsFrom, standsTo, figures, fromMs, toMs } = log;
   if (standsFrom === null || standsTo === null) return null;
-  return seasonEstimate(figures.days, { from: standsFrom, to: standsTo }, findOccupiedHours(ctx.db, buildingId));
+  const { timeZone } = findBuildingOrRefuse(ctx, buildingId);
+  const span = { from: localDateAt(fromMs, timeZone), to: localDateAt(toMs - 1, timeZone) };
+  const hours = findOccupiedHours(ctx.db, buildingId);
+  return seasonEstimate(figures.days, { from: standsFrom, to: standsTo }, hours, span);
 }
 
 /** Checks no right: a use-case has done so before. */

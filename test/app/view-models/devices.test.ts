@@ -1,14 +1,22 @@
 import { describe, expect, it } from "vitest";
 import {
-  basesOf,
-  lineFigures,
+  registerAddress,
   registerLede,
-  sheetInputFromDevice,
-  totalFigures,
-} from "@/app/buildings/[buildingId]/devices/view-model";
+  rowFigures,
+  sortAddress,
+  totalLabel,
+} from "@/app/buildings/[buildingId]/devices/register-view-model";
+import {
+  ADD_SETTING,
+  removeSetting,
+  SHOW_FIGURES,
+  sheetAfter,
+} from "@/app/buildings/[buildingId]/devices/sheet-entries";
+import { lineFigures, sheetInputFromDevice, totalFigures } from "@/app/buildings/[buildingId]/devices/view-model";
 import { deviceSheet } from "@/lib/electrical/device-sheet";
 import type { DeviceInput } from "@/lib/services/devices/device-input";
-import { readDevices } from "@/lib/services/devices/read";
+import { readRegister } from "@/lib/services/devices/list/read-register";
+import { registerQuery } from "@/lib/services/devices/list/register-query";
 import { registerDevice, retireDevice } from "@/lib/services/devices/register";
 import { heaterInput, settingInput, smallOffice } from "@/test/factories/office";
 
@@ -46,7 +54,7 @@ describe("the figures of a device", () => {
 describe("the register", () => {
   it("sums up what is in use, and tells what is retired", () => {
     const { ctx, buildingId } = smallOffice();
-    expect(registerLede([])).toContain("Heaters and fans");
+    expect(registerLede(readRegister(ctx, buildingId, registerQuery({})))).toContain("Heaters and fans");
     const plug = settingInput({ basis: "plug-meter", powerW: 1000, currentA: null, hoursPerYear: 100 });
     registerDevice(ctx, buildingId, heaterInput({ settings: [plug] }));
     const gone = registerDevice(ctx, buildingId, heaterInput({ label: "H-002", settings: [plug] }));
@@ -61,18 +69,67 @@ describe("the register", () => {
     registerDevice(ctx, buildingId, heaterInput({ ...fan, settings: [fanSetting] }));
     retireDevice(ctx, buildingId, gone, "2025-06-30");
     // 1 kW * 100 h + 0.04 kW * 500 h = 120 kWh.
-    expect(registerLede(readDevices(ctx, buildingId))).toBe(
-      "1 heater and 1 fan in use, 120 kWh a year together; 1 retired.",
-    );
+    const part = readRegister(ctx, buildingId, registerQuery({ status: "all" }));
+    expect(registerLede(part)).toBe("1 heater and 1 fan in use, 120 kWh a year together; 1 removed.");
+    expect(totalLabel(part)).toBe("All 2 in use shown by the filter; 1 removed are not counted");
+    expect(rowFigures(part.totals).energyKwh).toBe("120.0");
   });
 
-  it("names how a device's figures are known by the settings that count", () => {
-    const { ctx, buildingId } = smallOffice();
-    const settings = [
-      settingInput(),
-      settingInput({ name: "low-heat", basis: "class-default", currentA: null, hoursPerYear: 0 }),
-    ];
-    registerDevice(ctx, buildingId, heaterInput({ settings }));
-    expect(readDevices(ctx, buildingId).map(basesOf)).toEqual(["clamp meter"]);
+  it("keeps its query in its address, and turns a column round that orders already", () => {
+    const query = registerQuery({
+      zone: "2-14",
+      sort: "energy",
+      order: "down",
+      page: "3",
+      class: "<odd>",
+      status: "nonsense",
+    });
+    expect(registerAddress("/devices", query)).toBe("/devices?zone=2-14&class=%3Codd%3E&sort=energy&order=down&page=3");
+    expect(sortAddress("/devices", registerQuery({ sort: "energy", order: "down" }), "energy")).toBe(
+      "/devices?sort=energy",
+    );
+    expect(sortAddress("/devices", registerQuery({}), "cost")).toBe("/devices?sort=cost&order=down");
+    expect(registerAddress("/devices", registerQuery({}))).toBe("/devices");
+  });
+});
+
+describe("a sheet between its buttons", () => {
+  const values = {
+    label: "H-1",
+    settingCount: "2",
+    "settings.0.name": "low-heat",
+    "settings.0.currentA": "6.1",
+    "settings.1.name": "high-heat",
+    "settings.1.currentA": "12.2",
+    "settings.1.meterName": "clamp 3",
+    newSetting: "fan-only",
+    newSettingName: "",
+  };
+
+  it("gets a setting more, with the meter of the one before, and keeps what was typed", () => {
+    expect(sheetAfter(values, ADD_SETTING)).toMatchObject({
+      label: "H-1",
+      settingCount: "3",
+      "settings.1.currentA": "12.2",
+      "settings.2.name": "fan-only",
+      "settings.2.meterName": "clamp 3",
+      newSetting: "",
+    });
+    expect(sheetAfter({ ...values, newSetting: "", newSettingName: "eco" }, ADD_SETTING)?.["settings.2.name"]).toBe(
+      "eco",
+    );
+    expect(sheetAfter({ ...values, newSetting: "" }, ADD_SETTING)?.settingCount).toBe("2");
+  });
+
+  it("loses the one that is taken out, and never the last", () => {
+    const after = sheetAfter(values, removeSetting(0));
+    expect(after).toMatchObject({ settingCount: "1", "settings.0.name": "high-heat", "settings.0.currentA": "12.2" });
+    expect(after?.["settings.1.name"]).toBeUndefined();
+    expect(sheetAfter({ ...values, settingCount: "1" }, removeSetting(0))?.settingCount).toBe("1");
+  });
+
+  it("stays as it is for its figures, and is saved by any other button", () => {
+    expect(sheetAfter(values, SHOW_FIGURES)).toEqual(values);
+    expect(sheetAfter(values, "save")).toBeNull();
   });
 });

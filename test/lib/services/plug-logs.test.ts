@@ -70,6 +70,9 @@ describe("plug logs of a device", () => {
     expect(ctx.uploads.read(sha256)).toBeNull();
     const { log } = readPlugLogView(ctx, buildingId, deviceId, logId);
     expect(log).toMatchObject({ rawDeletedAtMs: ctx.now + 30 * DAY_MS, energyKwh: expect.closeTo(28, 9) });
+    expect(log.figures.days.map((day) => day.date)).toEqual(WEEKS.map(() => null));
+    expect(log.figures.days.reduce((sum, day) => sum + day.energyKwh, 0)).toBeCloseTo(28, 9);
+    expect(JSON.stringify(log.figures)).not.toContain("2025-06");
     expect(deleteOldRawReadings({ ...ctx, now: ctx.now + 60 * DAY_MS })).toBe(0);
   });
 
@@ -100,6 +103,21 @@ describe("plug logs of a device", () => {
     const { log } = readPlugLogView(ctx, buildingId, deviceId, logId);
     expect(log).toMatchObject({ reviewedBy: "Robin Vale", rawDeletedAtMs: ctx.now });
     expect(ctx.uploads.read(log.sha256)).toBeNull();
+  });
+
+  it("stands for the same season without the dates of its days, but for none that leaves out some of them", async () => {
+    const { ctx, buildingId, deviceId, logId } = await logged();
+    const season = (standsFrom: string, standsTo: string) => {
+      setPlugLogSeason(ctx, buildingId, deviceId, logId, { standsFrom, standsTo });
+      return readPlugLogView(ctx, buildingId, deviceId, logId).log.season;
+    };
+    const before = season("2025-06-01", "2025-08-31");
+    expect(before?.status).toBe("ok");
+    deleteOldRawReadings({ ...ctx, now: ctx.now + 31 * DAY_MS });
+    const after = season("2025-06-01", "2025-08-31");
+    if (before?.status !== "ok" || after?.status !== "ok") throw new Error("no season");
+    expect(after.energyKwh.value).toBeCloseTo(before.energyKwh.value, 9);
+    expect(season("2025-06-09", "2025-08-31")).toMatchObject({ status: "refused", code: "dates-deleted" });
   });
 
   it("says why a short log stands for no season, and takes nothing over from it", async () => {

@@ -3,7 +3,6 @@ import type { DeviceSheet, SheetInput, SheetLine } from "@/lib/electrical/device
 import { resolvedSetting } from "@/lib/electrical/resolved-setting";
 import type { UseBasis } from "@/lib/electrical/use-basis";
 import type { DeviceInput } from "@/lib/services/devices/device-input";
-import type { DeviceView } from "@/lib/services/devices/read";
 import { formatNumber } from "@/lib/units/format";
 
 /** What stands in the form, as the sheet takes it. */
@@ -84,25 +83,4 @@ export function totalFigures(sheet: DeviceSheet): { energyKwh: string; cost: str
     energyKwh: bound + formatNumber(sheet.energy.totalKwh.value, { decimals: 1 }),
     cost: bound + formatNumber(sheet.totalCost.value, { decimals: 2 }),
   };
-}
-
-/** How a device's figures are known: the bases of its settings with hours, each once. */
-export function basesOf(device: Pick<DeviceView, "settings">): string {
-  const used = device.settings.filter((setting) => setting.hoursPerYear > 0);
-  const bases = new Set((used.length > 0 ? used : device.settings).map((setting) => originOf(setting.basis)));
-  return [...bases].join(", ");
-}
-
-/** Sums over devices still in use: the page's one sentence. */
-export function registerLede(devices: readonly DeviceView[]): string {
-  const inUse = devices.filter((device) => device.retiredOn === null);
-  if (inUse.length === 0) return "Heaters and fans by desk and zone, with what each setting draws and costs.";
-  const heaters = inUse.filter((device) => device.kind === "space-heater").length;
-  const fans = inUse.length - heaters;
-  const energyKwh = inUse.reduce(
-    (sum, device) => sum + (device.sheet.energy.status === "ok" ? device.sheet.energy.totalKwh.value : 0),
-    0,
-  );
-  const retired = devices.length - inUse.length;
-  return `${heaters} ${heaters === 1 ? "heater" : "heaters"} and ${fans} ${fans === 1 ? "fan" : "fans"} in use, ${formatNumber(energyKwh, { decimals: 0 })} kWh a year together${retired > 0 ? `; ${retired} retired` : ""}.`;
 }

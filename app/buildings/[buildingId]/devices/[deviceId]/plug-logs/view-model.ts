@@ -25,10 +25,8 @@ export function rawWords({ rawDeletedAtMs }: Pick<LogRow, "rawDeletedAtMs">, tim
 }
 
 /** The season that the form offers first: six weeks before and after the middle of the log. */
-export function offeredSeason(days: readonly { date: string }[]): { from: string; to: string } {
-  const middle = days[Math.floor(days.length / 2)]?.date;
-  if (!middle) return { from: "", to: "" };
-  const at = Date.parse(`${middle}T00:00:00Z`);
+export function offeredSeason({ fromMs, toMs }: Pick<LogRow, "fromMs" | "toMs">): { from: string; to: string } {
+  const at = (fromMs + toMs) / 2;
   const day = (offset: number): string => new Date(at + offset * 86_400_000).toISOString().slice(0, 10);
   return { from: day(-45), to: day(46) };
 }

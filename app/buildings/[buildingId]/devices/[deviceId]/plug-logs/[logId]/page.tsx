@@ -40,8 +40,7 @@ export default async function PlugLogPage({ params }: Props) {
   );
   const { figures, season, workings } = log;
   const { timeZone } = building;
-  const stands =
-    log.standsFrom && log.standsTo ? { from: log.standsFrom, to: log.standsTo } : offeredSeason(figures.days);
+  const stands = log.standsFrom && log.standsTo ? { from: log.standsFrom, to: log.standsTo } : offeredSeason(log);
   const findings = [
     ...figures.findings.map((finding) => ({ ...finding, sentence: plugFindingText(finding) })),
     ...figures.readFindings.map((finding) => ({
@@ -76,14 +75,18 @@ export default async function PlugLogPage({ params }: Props) {
               ) : (
                 "never on"
               ),
-              note: figures.longestFullRun
+              note: figures.longestFullRun?.fromMs
                 ? `from ${formatLocal(figures.longestFullRun.fromMs, timeZone, "date-time")}`
                 : null,
             },
             {
               term: "On outside occupied hours",
               value: <Quantity value={figures.outsideOccupied.hours} unit="h" digits={{ decimals: 2 }} />,
-              note: `${figures.outsideOccupied.energyKwh.toFixed(3)} kWh`,
+              note: (
+                <WorkingDisclosure working={workings.outside} buildingPath={base}>
+                  <Quantity value={figures.outsideOccupied.energyKwh} unit="kWh" digits={{ decimals: 3 }} />
+                </WorkingDisclosure>
+              ),
             },
           ]}
         />
@@ -105,7 +108,7 @@ export default async function PlugLogPage({ params }: Props) {
         ) : null}
         {season?.status === "refused" ? <p role="status">{season.message}</p> : null}
         <SeasonForm action={setSeasonAction.bind(null, ids)} stands={stands} />
-        <DaysTable days={figures.days} />
+        <DaysTable days={figures.days} workings={workings.days} buildingPath={base} />
       </Section>
       <Section id="review" title="Review">
         <DefinitionList

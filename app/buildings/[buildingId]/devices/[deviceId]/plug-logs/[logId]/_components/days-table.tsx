@@ -1,20 +1,29 @@
+import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { Disclosure } from "@/app/_components/ui/disclosure";
 import type { PlugDay } from "@/lib/electrical/plug-log/plug-log-figures";
 import { formatLocalDate } from "@/lib/time/format";
 import { formatNumber } from "@/lib/units/format";
+import type { Working } from "@/lib/working/working";
 
-/** The days that a season rests on. */
-export function DaysTable({ days }: { days: readonly PlugDay[] }) {
+type Props = { days: readonly PlugDay[]; workings: readonly Working[]; buildingPath: string };
+
+/** The days that a season rests on; without their dates once the raw readings are deleted. */
+export function DaysTable({ days, workings, buildingPath }: Props) {
   return (
     <Disclosure summary={`${days.length} ${days.length === 1 ? "day" : "days"} of the log`}>
       <DataTable
         caption="Days"
         captionHidden
-        rows={days}
-        rowKey={(day) => day.date}
+        rows={days.map((day, at) => ({ ...day, at }))}
+        rowKey={(day) => day.at}
         columns={[
-          { key: "date", head: "Day", names: true, cell: (day) => formatLocalDate(day.date) },
+          {
+            key: "date",
+            head: "Day",
+            names: true,
+            cell: (day) => (day.date === null ? `day ${day.at + 1}` : formatLocalDate(day.date)),
+          },
           { key: "kind", head: "Kind", cell: (day) => (day.isOccupied ? "occupied" : "other") },
           {
             key: "hours",
@@ -35,6 +44,12 @@ export function DaysTable({ days }: { days: readonly PlugDay[] }) {
             ),
           },
         ]}
+        detail={(day) => {
+          const working = workings[day.at];
+          return working
+            ? { summary: "Working", content: <WorkingSheet working={working} buildingPath={buildingPath} /> }
+            : null;
+        }}
       />
     </Disclosure>
   );
