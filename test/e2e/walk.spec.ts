@@ -137,3 +137,26 @@ test("the screens of a walk have no accessibility violation", async ({ page }) =
   await expect(page.getByRole("heading", { name: "Desk 2-14-01" })).toBeVisible();
   expect(await accessibilityFaults(page, `${address}/walk`)).toEqual([]);
 });
+
+test("the kept page goes with the sign-in, and what is unsent stays", async ({ page, context }) => {
+  const address = await officeOfDesks(page, "Signed-out office", 2);
+  await startWalk(page, address);
+  await expect(page.getByText("This page opens without network.")).toBeVisible();
+  await context.setOffline(true);
+  await page.getByRole("button", { name: "Nothing here" }).tap();
+  await expect(page.getByText("1 entry is unsent")).toBeVisible();
+  await context.setOffline(false);
+  const cookies = await context.cookies();
+  await context.route("**/walk/entries", (route) => route.abort("connectionrefused"));
+  await context.clearCookies();
+  await page.goto(`${address}/walk`);
+  await expect(page.getByRole("button", { name: "Sign in" })).toBeVisible();
+  await context.setOffline(true);
+  await expect(page.goto(`${address}/walk`)).rejects.toThrow("ERR_INTERNET_DISCONNECTED");
+  await context.setOffline(false);
+  await context.unroute("**/walk/entries");
+  await context.addCookies(cookies);
+  await page.goto(`${address}/walk`);
+  await expect(page.getByText("Everything is sent.")).toBeVisible();
+  expect(storedEntries(idOf(address))).toEqual({ "2-14-01": 1 });
+});
