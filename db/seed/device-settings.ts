@@ -39,11 +39,19 @@ function hoursBySetting(device: DevicePlan, hoursInUse: number): Map<string, num
 
 type Reading = Pick<
   SettingRow,
-  "basis" | "currentA" | "currentResolutionA" | "voltageV" | "voltageMeasured" | "powerFactor" | "powerW"
+  | "basis"
+  | "rawReadingA"
+  | "currentA"
+  | "currentResolutionA"
+  | "voltageV"
+  | "voltageMeasured"
+  | "powerFactor"
+  | "powerW"
 >;
 
 const UNREAD: Reading = {
   basis: "class-default",
+  rawReadingA: null,
   currentA: null,
   currentResolutionA: null,
   voltageV: null,
@@ -63,10 +71,12 @@ function reading(device: DevicePlan, name: string): Reading {
   const currentA = powerW / voltageV / (element ? 1 : motorPowerFactor(device));
   const coarse = device.currentResolutionA >= 0.1;
   if (coarse && currentA < LEAST_COARSE_CURRENT_A) return UNREAD;
+  const shownA = Number(currentA.toFixed(coarse ? 1 : 2));
   return {
     ...measured,
     basis: "clamp",
-    currentA: Number(currentA.toFixed(coarse ? 1 : 2)),
+    rawReadingA: shownA,
+    currentA: shownA,
     currentResolutionA: device.currentResolutionA,
   };
 }

@@ -11,6 +11,7 @@ import type { RecordedTrend } from "./record-trend";
 import { type SimulatedZone, simulatePlan } from "./simulate-plan";
 import { surroundings } from "./surroundings";
 import { usualHours } from "./usual-hours";
+import { writeDemoCircuits } from "./write-demo-circuits";
 import { writeBuilding, writeDevice, writeLinks, writeReport, writeZone } from "./write-demo-rows";
 import { storeTrends, writePoints } from "./write-trends";
 import { writeWeather } from "./write-weather";
@@ -72,6 +73,7 @@ export async function seedDemoBuilding(input: {
       zoneIds.set(zone.plan.code, written.zoneId);
       reports += written.reports;
     }
+    if (!input.made) writeDemoCircuits(tx, buildingId, zoneIds);
     writePoints(tx, { buildingId, zoneIds, now }, stored);
     writeWeather(tx, { buildingId, weather, now });
     return { buildingId, reports };

@@ -16,7 +16,7 @@ export type DeviceFigures = {
   /** In major units of the price's currency a year. */
   cost: ValueRange | null;
   isUpperBound: boolean;
-  /** The least trusted way in which a setting with hours is known; of all settings where none has hours. */
+  /** How most of its energy is known; where there is none, how its highest power is. */
   origin: PowerBasis;
 };
 
@@ -56,16 +56,21 @@ export function deviceFigures(input: Omit<SheetInput, "href">): DeviceFigures {
     energyKwh,
     cost: energyKwh && scaledRange(energyKwh, input.price.pricePerKwh),
     isUpperBound: energy.status === "ok" && energy.isUpperBound,
-    origin: leastTrusted(input.settings),
+    origin: originOfMost(input.settings, powers),
   };
 }
 
-const TRUST: Record<PowerBasis, number> = { "plug-meter": 0, clamp: 1, nameplate: 2, "class-default": 3 };
-
-function leastTrusted(settings: readonly SheetSetting[]): PowerBasis {
-  const used = settings.filter(({ hoursPerYear }) => hoursPerYear > 0);
-  return (used.length > 0 ? used : settings).reduce<PowerBasis>(
-    (least, { basis }) => (TRUST[basis] > TRUST[least] ? basis : least),
-    "plug-meter",
-  );
+function originOfMost(settings: readonly SheetSetting[], powers: readonly SettingPower[]): PowerBasis {
+  const energyBy = new Map<PowerBasis, number>();
+  let highest: { basis: PowerBasis; powerW: number } | null = null;
+  settings.forEach(({ basis, hoursPerYear, dutyFraction }, i) => {
+    const power = powers[i];
+    if (power?.status !== "ok") return;
+    const powerW = power.powerW.value;
+    energyBy.set(basis, (energyBy.get(basis) ?? 0) + powerW * hoursPerYear * dutyFraction);
+    if (highest === null || powerW > highest.powerW) highest = { basis, powerW };
+  });
+  const [most] = [...energyBy].sort(([, a], [, b]) => b - a);
+  if (most && most[1] > 0) return most[0];
+  return (highest as { basis: PowerBasis } | null)?.basis ?? settings[0]?.basis ?? "class-default";
 }

@@ -4,7 +4,7 @@ import {
   registerLede,
   rowFigures,
   sortAddress,
-  totalLabel,
+  totalSentence,
 } from "@/app/buildings/[buildingId]/devices/register-view-model";
 import {
   ADD_SETTING,
@@ -71,7 +71,9 @@ describe("the register", () => {
     // 1 kW * 100 h + 0.04 kW * 500 h = 120 kWh.
     const part = readRegister(ctx, buildingId, registerQuery({ status: "all" }));
     expect(registerLede(part)).toBe("1 heater and 1 fan in use, 120 kWh a year together; 1 removed.");
-    expect(totalLabel(part)).toBe("All 2 in use shown by the filter; 1 removed are not counted");
+    expect(totalSentence(part)).toBe(
+      "The last line adds up 2 devices in use, on all pages. 1 removed are shown and not counted.",
+    );
     expect(rowFigures(part.totals).energyKwh).toBe("120.0");
   });
 

@@ -106,7 +106,7 @@ export function formFromDevice(device: DeviceView): PostedValues {
     values[settingField(i, "name")] = setting.name;
     values[settingField(i, "basis")] = setting.basis;
     if (setting.voltageMeasured) values[settingField(i, "voltageMeasured")] = "on";
-    values[settingField(i, "currentA")] = textOfNumber(setting.rawReadingA);
+    values[settingField(i, "currentA")] = textOfNumber(setting.rawReadingA ?? setting.currentA);
     values[settingField(i, "clampTurns")] = String(setting.clampTurns);
     values[settingField(i, "isTrueRms")] = wordOf(setting.isTrueRms);
     for (const field of ["meterName", "fanSpeed", "useBasis", "useNote"] as const)

@@ -29,13 +29,15 @@ import {
   shareOf,
   sortAddress,
   sortMark,
-  totalLabel,
+  totalSentence,
 } from "./register-view-model";
 import { originOf } from "./view-model";
 
 export const metadata: Metadata = { title: "Devices" };
 
 type Props = { params: Promise<{ buildingId: string }>; searchParams: Promise<Record<string, string | undefined>> };
+
+const unbroken = (words: string): string => words.replaceAll(" ", "\u00a0");
 
 const SORTS: readonly { sort: RegisterSort; label: string }[] = [
   { sort: "label", label: "label" },
@@ -151,7 +153,7 @@ export default async function DevicesPage({ params, searchParams }: Props) {
                   {row.label}
                 </Link>
               ),
-              total: totalLabel(part),
+              total: "All",
             },
             { key: "sort", head: "Sort", cell: (row) => deviceClassById(row.deviceClass)?.label ?? row.deviceClass },
             {
@@ -188,7 +190,7 @@ export default async function DevicesPage({ params, searchParams }: Props) {
               cell: (row) => rowFigures(row).cost,
               total: total.cost,
             },
-            { key: "basis", head: "Known by", cell: (row) => originOf(row.origin) },
+            { key: "basis", head: "Known by", cell: (row) => unbroken(originOf(row.origin)) },
             {
               key: "state",
               head: "Status",
@@ -197,7 +199,7 @@ export default async function DevicesPage({ params, searchParams }: Props) {
                   ? `${statusLabel(row.status)} ${formatLocalDate(row.retiredOn)}`
                   : statusLabel(row.status),
             },
-            { key: "condition", head: "Inspection", cell: (row) => conditionLabel(row.condition) },
+            { key: "condition", head: "Inspection", cell: (row) => unbroken(conditionLabel(row.condition)) },
           ]}
           empty={
             isEmpty ? (
@@ -221,9 +223,12 @@ export default async function DevicesPage({ params, searchParams }: Props) {
           href={(page) => registerAddress(path, { ...query, page })}
         />
         {part.totals.devices > 0 ? (
-          <WorkingDisclosure working={part.workings.cost} buildingPath={`/buildings/${id}`}>
-            {`How ${sign}${total.cost} a year comes about`}
-          </WorkingDisclosure>
+          <>
+            <p>{totalSentence(part)}</p>
+            <WorkingDisclosure working={part.workings.cost} buildingPath={`/buildings/${id}`}>
+              How the total comes about
+            </WorkingDisclosure>
+          </>
         ) : null}
       </Section>
     </>

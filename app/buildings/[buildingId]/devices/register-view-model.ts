@@ -35,11 +35,12 @@ export function registerLede({ all }: Pick<RegisterPart, "all">): string {
   return `${count(all.heaters, "heater", "heaters")} and ${count(fans, "fan", "fans")} in use, ${bounded(all.isUpperBound, value, whole(value))} kWh a year together${removed}.`;
 }
 
-/** What the total in the last line stands for. */
-export function totalLabel({ totals, count: rows }: Pick<RegisterPart, "totals" | "count">): string {
-  const unknown = totals.unknown > 0 ? `, ${whole(totals.unknown)} of unknown energy` : "";
-  const removed = totals.removed > 0 ? `; ${whole(totals.removed)} removed are not counted` : "";
-  return rows === 0 ? "" : `All ${whole(totals.devices)} in use shown by the filter${unknown}${removed}`;
+/** What the total in the last line stands for: all that the filter lets through, on every page. */
+export function totalSentence({ totals }: Pick<RegisterPart, "totals">): string {
+  const unknown =
+    totals.unknown > 0 ? ` The energy of ${whole(totals.unknown)} is not known and not in the total.` : "";
+  const removed = totals.removed > 0 ? ` ${whole(totals.removed)} removed are shown and not counted.` : "";
+  return `The last line adds up ${count(totals.devices, "device", "devices")} in use, on all pages.${unknown}${removed}`;
 }
 
 export function groupLabel(group: RegisterGroup, key: string): string {

@@ -20,7 +20,8 @@ export function circuitItems(circuit: DeviceRecord["circuit"]): Record<string, s
 export function deviceLede(device: DeviceView, className: string): string {
   const place = device.deskCode ? `desk ${device.deskCode}, zone ${device.zoneCode}` : `zone ${device.zoneCode}`;
   const gone = device.retiredOn ? ` on ${formatLocalDate(device.retiredOn)}: no longer counted` : "";
-  return `${className} at ${place}, found on ${formatLocalDate(device.foundOn)}, ${statusLabel(device.status)}${gone}.`;
+  const status = device.status === "found" ? "" : `, ${statusLabel(device.status)}${gone}`;
+  return `${className} at ${place}, found on ${formatLocalDate(device.foundOn)}${status}.`;
 }
 
 /** Two readings of a control, and by how much they differ. */
