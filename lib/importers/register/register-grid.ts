@@ -1,4 +1,6 @@
+import { Buffer } from "node:buffer";
 import { readXlsx } from "hucre/xlsx";
+import { fromBufferPromise } from "yauzl";
 import { decodeText } from "../tables/decode-text";
 import { splitTable } from "../tables/split-table";
 
@@ -32,8 +34,16 @@ export async function openRegisterFile(file: { name: string; bytes: Uint8Array }
 
 const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
 
+/** Most that a workbook may say it unpacks to [bytes]: a small file that says more is no register. */
+const MOST_UNPACKED_BYTES = 200_000_000;
+
 async function openWorkbook(bytes: Uint8Array): Promise<RegisterFile> {
   try {
+    const zip = await fromBufferPromise(Buffer.from(bytes));
+    let unpacked = 0;
+    for await (const entry of zip.eachEntry()) unpacked += entry.uncompressedSize;
+    if (unpacked > MOST_UNPACKED_BYTES)
+      return refused("too-long", "The workbook unpacks to more than 200 MB: take pictures and other sheets out of it.");
     const { sheets } = await readXlsx(bytes, { maxRows: MOST_REGISTER_ROWS + 1 });
     return {
       status: "ok",

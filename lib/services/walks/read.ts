@@ -22,6 +22,8 @@ export type WalkView = {
   circuits: { id: number; name: string }[];
   /** Labels of the register, so that a phone without network can tell a label that is taken. */
   labels: string[];
+  /** Devices of the register that this walk did not find at their desks. */
+  missing: { id: number; label: string; deskCode: string }[];
   earlier: { id: number; startedAtMs: number; endedAtMs: number | null; startedBy: string }[];
 };
 
@@ -55,6 +57,11 @@ export function readWalk(ctx: Context, buildingId: number): WalkView {
       name: `${panel} ${circuit}`,
     })),
     labels: devices.map((device) => device.label),
+    missing: entries.flatMap((entry) => {
+      const device = entry.kind === "missing" ? devices.find((each) => each.id === entry.deviceId) : undefined;
+      const desk = desks.find(({ desk: each }) => each.id === entry.deskId)?.desk;
+      return device && desk ? [{ id: device.id, label: device.label, deskCode: desk.code }] : [];
+    }),
     earlier: listWalks(ctx.db, buildingId).filter((each) => each.id !== walk?.id),
   };
 }

@@ -98,7 +98,11 @@ describe("entries of a walk", () => {
     };
     takeWalkEntries(asOther(ctx), buildingId, [entry(seen)]);
     expect(take(entry(seen))).toMatchObject([{ state: "stored" }]);
-    expect(take(entry({ ...seen, kind: "missing" }))).toMatchObject([{ state: "conflict" }]);
+    const [gone] = take(entry({ ...seen, kind: "missing" }));
+    expect(gone).toMatchObject({ state: "conflict" });
+    expect(readWalk(ctx, buildingId).missing).toEqual([]);
+    take(entry({ ...seen, kind: "missing", known: [...(seen.known ?? []), ...(gone?.unknown ?? [])] }));
+    expect(readWalk(ctx, buildingId).missing).toMatchObject([{ id: deviceId, label: "H-002", deskCode: "2-15-01" }]);
   });
 
   it("takes the good ones of a batch and says of each what became of it", () => {

@@ -7,7 +7,10 @@ const QUIET_MODULES = 4;
 const INSET_MM = 1.5;
 /** Width of an average letter by its size: no word may run over the edge of its label. */
 const LETTER_WIDTH = 0.55;
-const MOST_LINES = 5;
+/** Height that the small words share, their largest size, and from line to line by the size. */
+const WORDS_SHARE = 0.58;
+const LARGEST_SHARE = 0.085;
+const LINE_STEP = 1.3;
 
 /** Sheets of labels as one page to print: a drawing a sheet, in mm, the code at the left and the words beside it. */
 export function labelPage(
@@ -42,16 +45,31 @@ function labelDrawing(sheet: LabelSheet, label: PrintLabel, place: number, origi
   const left = xMm + INSET_MM + side + INSET_MM;
   const room = sheet.labelWidthMm - side - 3 * INSET_MM;
   const headSize = Math.min(sheet.labelHeightMm * 0.2, room / (LETTER_WIDTH * Math.max(1, label.head.length)));
-  const size = sheet.labelHeightMm * 0.08;
-  const words = [wordsAt(label.head, left, yMm + sheet.labelHeightMm * 0.3, headSize, ' font-weight="700"')];
-  const lines = label.lines.flatMap((line) => wrapped(line, Math.floor(room / (LETTER_WIDTH * size))));
-  for (const [at, line] of lines.slice(0, MOST_LINES).entries())
-    words.push(wordsAt(line, left, yMm + sheet.labelHeightMm * (0.46 + 0.11 * at), size));
+  const words = [wordsAt(label.head, left, yMm + sheet.labelHeightMm * 0.28, headSize, ' font-weight="700"')];
+  const { size, lines } = fitted(
+    label.lines,
+    room,
+    sheet.labelHeightMm * WORDS_SHARE,
+    sheet.labelHeightMm * LARGEST_SHARE,
+  );
+  for (const [at, line] of lines.entries())
+    words.push(
+      wordsAt(line, left, yMm + sheet.labelHeightMm * (1 - WORDS_SHARE) + size * LINE_STEP * (at + 0.3), size),
+    );
   return code + words.join("");
 }
 
 const wordsAt = (text: string, xMm: number, yMm: number, sizeMm: number, more = ""): string =>
   `<text x="${mm(xMm)}" y="${mm(yMm)}" font-size="${mm(sizeMm)}"${more}>${escaped(text)}</text>`;
+
+/** The largest size at which all of the lines, broken where they must be, stand below each other. */
+function fitted(texts: readonly string[], roomMm: number, heightMm: number, largestMm: number) {
+  for (let size = largestMm; ; size *= 0.92) {
+    const lines = texts.flatMap((text) => wrapped(text, Math.max(1, Math.floor(roomMm / (LETTER_WIDTH * size)))));
+    const isWide = lines.some((line) => line.length * LETTER_WIDTH * size > roomMm);
+    if ((!isWide && lines.length * size * LINE_STEP <= heightMm) || size < largestMm / 3) return { size, lines };
+  }
+}
 
 /** Lines of at most so many letters, broken between words. */
 function wrapped(text: string, most: number): string[] {

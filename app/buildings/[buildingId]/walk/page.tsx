@@ -79,6 +79,18 @@ export default async function WalkPage({ params }: Props) {
             Started by {walk.startedBy}, {formatLocal(walk.startedAtMs, building.timeZone, "date-time")}.{" "}
             <Link href={`${path}/devices`}>The register</Link>
           </p>
+          {view.missing.length > 0 ? (
+            <p>
+              {"Not found at their desks: "}
+              {view.missing.map(({ id: deviceId, label, deskCode }, at) => (
+                <span key={`${deviceId} ${deskCode}`}>
+                  {at > 0 ? ", " : ""}
+                  <Link href={`${path}/devices/${deviceId}`}>{label}</Link> ({deskCode})
+                </span>
+              ))}
+              . Say on the device&rsquo;s page whether it was removed.
+            </p>
+          ) : null}
           <WalkForm
             action={finishWalkAction.bind(null, { buildingId: id, walkId: walk.id })}
             label="End this walk"

@@ -19,13 +19,13 @@ export const metadata: Metadata = { title: "Photos" };
 
 type Props = {
   params: Promise<{ buildingId: string; deviceId: string }>;
-  searchParams: Promise<{ problem?: string }>;
+  searchParams: Promise<{ problem?: string; finding?: string }>;
 };
 
 /** Photos of a device, of its label and of what an inspection found. */
 export default async function PhotosPage({ params, searchParams }: Props) {
   const { buildingId, deviceId } = await params;
-  const { problem } = await searchParams;
+  const { problem, finding: chosen } = await searchParams;
   const id = Number(buildingId);
   const path = `/buildings/${id}/devices/${deviceId}`;
   const { building, device, photos, findings } = await readAs(
@@ -94,6 +94,7 @@ export default async function PhotosPage({ params, searchParams }: Props) {
       >
         <PhotoForm
           action={`${path}/photos/upload`}
+          chosen={chosen ?? ""}
           findings={findings.map((finding) => ({ value: String(finding.id), label: nameOf(finding.id) ?? "" }))}
         />
       </Section>

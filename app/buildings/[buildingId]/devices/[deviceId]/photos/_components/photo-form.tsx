@@ -9,10 +9,15 @@ import { SelectField, type SelectOption } from "@/app/_components/ui/select-fiel
 /** As the use-case has it: told here before the file is on its way [bytes]. */
 const LARGEST_BYTES = 25_000_000;
 
-type Props = { action: string; findings: readonly SelectOption[] };
+type Props = {
+  action: string;
+  findings: readonly SelectOption[];
+  /** Finding that the page was opened for; "" for none. */
+  chosen: string;
+};
 
 /** A photo with its caption. A plain form; with script a file that is too large is told before it is sent. */
-export function PhotoForm({ action, findings }: Props) {
+export function PhotoForm({ action, findings, chosen }: Props) {
   const [fault, setFault] = useState("");
   const submit = (event: FormEvent<HTMLFormElement>) => {
     const file = new FormData(event.currentTarget).get("photo");
@@ -41,6 +46,7 @@ export function PhotoForm({ action, findings }: Props) {
           label="Finding"
           optional
           prompt="none: the device itself"
+          defaultValue={chosen}
           options={findings}
         />
       ) : null}
