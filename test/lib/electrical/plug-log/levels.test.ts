@@ -97,6 +97,13 @@ describe("levels of power", () => {
     );
   });
 
+  it("are not made of a load that wanders", () => {
+    // A desktop computer between 60 and 113 W at random, as the published log of one shows: one level, not a dozen.
+    const random = seededRandom(7);
+    const stretches = Array.from({ length: 400 }, () => ({ powerW: 60 + 53 * random(), seconds: 60 }));
+    expect(found(logOf(stretches)).filter((level) => level.hours > 0)).toHaveLength(1);
+  });
+
   it("are none but off where nothing was drawn, and take standby for off", () => {
     expect(found(logOf([{ powerW: 0, seconds: hour }]))).toHaveLength(1);
     const levels = found(logOf([0.8, 900].map((powerW) => ({ powerW, seconds: hour }))));
