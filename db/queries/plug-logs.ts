@@ -2,6 +2,7 @@ import { and, count, desc, eq, isNull, lte } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { deviceSetting } from "../schema/device";
 import { fieldSetting, plugLog } from "../schema/plug-log";
+import { importRun } from "../schema/trend-import";
 
 export type PlugLogRow = typeof plugLog.$inferSelect;
 export type NewPlugLog = typeof plugLog.$inferInsert;
@@ -54,14 +55,15 @@ export function listKeptRaw(db: Queryable, buildingId: number, importedUntilMs: 
     .all();
 }
 
-/** Logs that still need this file's raw readings. */
+/** Logs that still need this file's raw readings, and imports that were brought in with the very same file. */
 export function countKeptOf(db: Queryable, sha256: string): number {
-  const row = db
-    .select({ logs: count() })
+  const logs = db
+    .select({ count: count() })
     .from(plugLog)
     .where(and(eq(plugLog.sha256, sha256), isNull(plugLog.rawDeletedAtMs)))
     .get();
-  return row?.logs ?? 0;
+  const imports = db.select({ count: count() }).from(importRun).where(eq(importRun.sha256, sha256)).get();
+  return (logs?.count ?? 0) + (imports?.count ?? 0);
 }
 
 export function findPlugLogRawDays(db: Queryable, buildingId: number): number | undefined {

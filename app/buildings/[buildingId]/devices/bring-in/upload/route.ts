@@ -1,4 +1,5 @@
 import { NextResponse } from "next/server";
+import { passOver } from "@/app/_server/pass-over";
 import { requestContext } from "@/app/_server/request-context";
 import { isFromElsewhere } from "@/app/_server/same-origin";
 import { requireFacilities } from "@/lib/services/authorise";
@@ -15,8 +16,10 @@ export async function POST(request: Request, { params }: Params): Promise<Respon
   try {
     const ctx = await requestContext();
     requireFacilities(ctx);
-    if (Number(request.headers.get("content-length") ?? Number.POSITIVE_INFINITY) > LARGEST_REGISTER_BYTES + 10_000)
+    if (Number(request.headers.get("content-length") ?? Number.POSITIVE_INFINITY) > LARGEST_REGISTER_BYTES + 10_000) {
+      await passOver(request);
       throw new ServiceError("too-large", "The file is over 10 MB: take pictures and other sheets out of it.");
+    }
     const file = (await request.formData()).get("file");
     if (!(file instanceof File) || file.name === "")
       throw new ServiceError("invalid", "No file was chosen: choose one and send the form again.");

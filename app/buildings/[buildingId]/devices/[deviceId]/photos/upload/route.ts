@@ -1,4 +1,5 @@
 import { NextResponse } from "next/server";
+import { passOver } from "@/app/_server/pass-over";
 import { requestContext } from "@/app/_server/request-context";
 import { isFromElsewhere } from "@/app/_server/same-origin";
 import { requireFacilities } from "@/lib/services/authorise";
@@ -23,7 +24,7 @@ export async function POST(request: Request, { params }: Params): Promise<Respon
       Number(request.headers.get("content-length") ?? Number.POSITIVE_INFINITY) >
       LARGEST_PHOTO_BYTES + FIELDS_BYTES
     ) {
-      await passedOver(request);
+      await passOver(request);
       throw new ServiceError("too-large", TOO_LARGE);
     }
     const form = await request.formData();
@@ -43,12 +44,6 @@ export async function POST(request: Request, { params }: Params): Promise<Respon
     if (error.code === "not-found") return new Response(error.message, { status: 404 });
     return seeOther(`${page}?${new URLSearchParams({ problem: error.message })}`);
   }
-}
-
-/** Lets a file that is too large run by, unkept: a browser that is cut off in the middle shows no answer at all. */
-async function passedOver(request: Request): Promise<void> {
-  const reader = request.body?.getReader();
-  while (reader && !(await reader.read()).done);
 }
 
 const seeOther = (location: string): Response => new NextResponse(null, { status: 303, headers: { location } });

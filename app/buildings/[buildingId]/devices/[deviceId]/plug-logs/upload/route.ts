@@ -1,4 +1,5 @@
 import { NextResponse } from "next/server";
+import { passOver } from "@/app/_server/pass-over";
 import { requestContext } from "@/app/_server/request-context";
 import { isFromElsewhere } from "@/app/_server/same-origin";
 import { requireFacilities } from "@/lib/services/authorise";
@@ -23,11 +24,10 @@ export async function POST(request: Request, { params }: Params): Promise<Respon
   try {
     const ctx = await requestContext();
     requireFacilities(ctx);
-    if (
-      Number(request.headers.get("content-length") ?? Number.POSITIVE_INFINITY) >
-      LARGEST_PLUG_FILE_BYTES + FIELDS_BYTES
-    )
+    if (lengthOf(request) > LARGEST_PLUG_FILE_BYTES + FIELDS_BYTES) {
+      await passOver(request);
       throw new ServiceError("too-large", "The file is over 60 MB. Bring it in week by week, or packed as .gz.");
+    }
     const form = await request.formData();
     for (const name of ANSWERS) said[name] = String(form.get(name) ?? "");
     const file = form.get("file");
@@ -51,6 +51,9 @@ export async function POST(request: Request, { params }: Params): Promise<Respon
     return seeOther(`${page}?${new URLSearchParams({ problem: error.message, ...said })}`);
   }
 }
+
+const lengthOf = (request: Request): number =>
+  Number(request.headers.get("content-length") ?? Number.POSITIVE_INFINITY);
 
 const answersOf = ({ unit = "", dateOrder, energy }: Record<string, string>): PlugLogAnswersInput => ({
   unit,
