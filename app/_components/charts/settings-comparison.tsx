@@ -18,12 +18,13 @@ type Props = {
   label: string;
   unit: string;
   settings: readonly SettingBar[];
+  decimals?: number;
   /** End of the scale; the largest value unless said. Give the same to devices that are compared. */
   end?: number;
 };
 
 /** Settings of a device side by side by one quantity. Pure, so that it can follow what is being typed. */
-export function SettingsComparison({ label, unit, settings, end: given }: Props) {
+export function SettingsComparison({ label, unit, settings, decimals = 0, end: given }: Props) {
   const end = given ?? Math.max(1e-9, ...settings.map((each) => Math.max(each.value, each.high ?? 0)));
   const at = (value: number): string => `${Math.min(100, Math.max(0, (value / end) * 100))}%`;
   return (
@@ -42,11 +43,11 @@ export function SettingsComparison({ label, unit, settings, end: given }: Props)
             ) : null}
           </svg>
           <span className={styles.comparisonValue}>
-            {formatFigure(setting.value, { decimals: 0 })}
+            {formatFigure(setting.value, { decimals })}
             {`\u2009${unit}`}
             {setting.low !== undefined && setting.high !== undefined ? (
               <span className={styles.comparisonNote}>
-                {` (${formatFigure(setting.low, { decimals: 0 })}\u2013${formatFigure(setting.high, { decimals: 0 })})`}
+                {` (${formatFigure(setting.low, { decimals })}\u2013${formatFigure(setting.high, { decimals })})`}
               </span>
             ) : null}
             {setting.after ? <span className={styles.comparisonNote}>{`, ${setting.after}`}</span> : null}

@@ -19,7 +19,7 @@ export function circuitFindingText({ code, evidence }: Finding<CircuitFindingCod
   const at = evidence.outlet ? ` ${String(evidence.outlet)}` : "";
   switch (code) {
     case "receptacle-over-limit":
-      return `${of("device")} draws ${of("loadA")} A by its label, above the code's planning limit of ${of("limitA")} A for a ${of("receptacleRatingA")} A receptacle.`;
+      return `${of("device")} draws ${of("loadA")} A${evidence.byLabel ? " by its label" : ", no label read"}, above the code's planning limit of ${of("limitA")} A for a ${of("receptacleRatingA")} A receptacle.`;
     case "twin-socket-over-limit":
       return `Twin socket${at}: ${of("devices")} draw ${of("loadA")} A together, above the ${of("limitA")} A that both halves are made for. Put one of them elsewhere.`;
     case "lead-over-fuse":

@@ -17,7 +17,13 @@ function receptacle({ code, devices, multiOutlet = false, receptacleRatingA }: C
     .map((device) => ({
       code: "receptacle-over-limit" as const,
       severity: "caution" as const,
-      evidence: { device: device.name, loadA: ratedA(device), limitA, receptacleRatingA },
+      evidence: {
+        device: device.name,
+        loadA: ratedA(device),
+        limitA,
+        receptacleRatingA,
+        byLabel: typeof device.nameplateA === "number",
+      },
     }));
 }
 

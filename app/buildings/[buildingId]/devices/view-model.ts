@@ -76,6 +76,14 @@ export function lineFigures(line: SheetLine): { powerW: string; rangeW: string; 
   };
 }
 
+/** Cost of a line with its currency, for a place without a heading. */
+export function costWords(line: SheetLine, currency: string): string {
+  if (!line.cost) return "";
+  const bound = line.power.status === "ok" && line.power.isUpperBound && line.cost.value > 0 ? "\u2264\u2009" : "";
+  const style = { style: "currency", currency } as const;
+  return bound + new Intl.NumberFormat("en", style).format(line.cost.value);
+}
+
 export function totalFigures(sheet: DeviceSheet): { energyKwh: string; cost: string } {
   if (sheet.energy.status === "refused" || !sheet.totalCost) return { energyKwh: UNKNOWN, cost: UNKNOWN };
   const bound = sheet.energy.isUpperBound ? "\u2264\u2009" : "";

@@ -1,8 +1,7 @@
 import { type SettingBar, SettingsComparison } from "@/app/_components/charts/settings-comparison";
-import { currencySign } from "@/app/_components/quantity/money-figure";
 import { settingLabel } from "@/lib/electrical/device-kind";
 import type { DeviceSheet } from "@/lib/electrical/device-sheet";
-import { lineFigures, type SheetCircuit } from "../view-model";
+import { costWords, type SheetCircuit } from "../view-model";
 import styles from "./device-form.module.css";
 
 type Props = { sheet: DeviceSheet; currency: string; circuit: SheetCircuit | null };
@@ -18,8 +17,7 @@ export function SheetBars({ sheet, currency, circuit }: Props) {
     const note = line.power.isUpperBound ? "at most" : undefined;
     const bar = { key: line.name, label: settingLabel(line.name), note };
     powers.push({ ...bar, value, low, high });
-    if (line.energyKwh)
-      energies.push({ ...bar, ...line.energyKwh, after: `${currencySign(currency)}${lineFigures(line).cost}` });
+    if (line.energyKwh) energies.push({ ...bar, ...line.energyKwh, after: costWords(line, currency) });
     if (line.currentA !== null) currents.push({ ...bar, note: undefined, value: line.currentA });
   }
   return (
@@ -35,7 +33,13 @@ export function SheetBars({ sheet, currency, circuit }: Props) {
       {circuit && circuit.breakerRatingA !== null ? (
         <figure>
           <figcaption>{`Current by setting, of the ${circuit.breakerRatingA} A of ${circuit.name}`}</figcaption>
-          <SettingsComparison label="Current by setting" unit="A" settings={currents} end={circuit.breakerRatingA} />
+          <SettingsComparison
+            label="Current by setting"
+            unit="A"
+            decimals={1}
+            settings={currents}
+            end={circuit.breakerRatingA}
+          />
         </figure>
       ) : null}
     </div>

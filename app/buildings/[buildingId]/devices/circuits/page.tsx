@@ -10,7 +10,7 @@ import { RULE_SETS, ruleSetLabel } from "@/lib/electrical/circuit/rule-sets";
 import { circuitName, readCircuits } from "@/lib/services/circuits/read";
 import { CircuitBar } from "./_components/circuit-picture";
 import styles from "./circuits.module.css";
-import { circuitsLede, pictureOf, verdictSentence, verdictTag } from "./view-model";
+import { circuitsLede, commonEndA, pictureOf, verdictSentence, verdictTag } from "./view-model";
 
 export const metadata: Metadata = { title: "Circuits" };
 
@@ -20,6 +20,7 @@ export default async function CircuitsPage({ params }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}/devices/circuits`;
   const views = await readAs((ctx) => readCircuits(ctx, id), path);
+  const endA = commonEndA(views.map((view) => pictureOf(view)));
   const add = (
     <LinkButton kind="primary" href={`${path}/new`}>
       Add a circuit
@@ -55,7 +56,7 @@ export default async function CircuitsPage({ params }: Props) {
                     <Link href={`${path}/${view.circuit.id}`}>{name}</Link> <Tag kind={tag.kind}>{tag.word}</Tag>{" "}
                     <span className={styles.rules}>{ruleSetLabel(RULE_SETS[view.circuit.ruleSet])}</span>
                   </h3>
-                  <CircuitBar picture={pictureOf(view)} label={`Amperes on circuit ${name}`} />
+                  <CircuitBar picture={{ ...pictureOf(view), endA }} label={`Amperes on circuit ${name}`} />
                   <p className={styles.sentence}>{verdictSentence(view.assessment, view.circuit.breakerRatingA)}</p>
                 </li>
               );

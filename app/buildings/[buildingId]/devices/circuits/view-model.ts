@@ -10,6 +10,10 @@ const amperes = (value: number): string => `${formatNumber(value, { decimals: 1 
 /** One stretch of a circuit's bar. */
 export type LoadPart = { key: string; label: string; currentA: number; continuous: boolean; base: boolean };
 
+/** One scale for the bars of a page. */
+export const commonEndA = (pictures: readonly CircuitPicture[]): number =>
+  Math.max(1, ...pictures.map(({ endA }) => endA));
+
 export type CircuitPicture = {
   parts: LoadPart[];
   totalA: number;

@@ -49,13 +49,7 @@ export default async function InspectionPage({ params, searchParams }: Props) {
       <Section
         id="checklist"
         title={checklistLabel(checklist)}
-        remarks={
-          <ul>
-            {INSPECTION_CAUTIONS.map((caution) => (
-              <li key={caution}>{caution}</li>
-            ))}
-          </ul>
-        }
+        remarks={INSPECTION_CAUTIONS.map((caution) => <p key={caution}>{caution}</p>)}
       >
         <FormStack action={path} method="get">
           <SelectField

@@ -14,6 +14,7 @@ import { CircuitBar } from "../_components/circuit-picture";
 import { HookUpByLabelForm } from "../_components/hook-up-by-label-form";
 import { RuleList } from "../_components/rule-list";
 import { hookUpByLabelAction, removeCircuitAction, reviseCircuitAction } from "../actions";
+import styles from "../circuits.module.css";
 import { formFromCircuit } from "../form";
 import {
   findingsOf,
@@ -119,7 +120,7 @@ export default async function CircuitPage({ params, searchParams }: Props) {
         {relief.length > 0 ? (
           <section aria-label="What brings it back under the limit">
             <h3>What brings it back under the limit</h3>
-            <ul>
+            <ul className={styles.plain}>
               {relief.map((sentence) => (
                 <li key={sentence}>{sentence}</li>
               ))}

@@ -23,16 +23,15 @@ export function RuleList({ rules, circuit }: Props) {
   return (
     <>
       <p>{`Rules of ${ruleSetLabel(rules)}; local amendments prevail.`}</p>
-      <ul>
-        {lines.map(([what, rule, words]) =>
-          rule ? (
-            <li key={what}>
-              {`${what}: ${words(rule.value)}. ${rule.source.title} (${CONFIDENCE[rule.source.confidence]}).`}
-            </li>
-          ) : null,
-        )}
-        <li>{`Bands of tripping: ${rules.breakerStandard}, in open air at 25 °C; a warm, crowded panel trips sooner.`}</li>
-      </ul>
+
+      {lines.map(([what, rule, words]) =>
+        rule ? (
+          <p key={what}>
+            {`${what}: ${words(rule.value)}. ${rule.source.title} (${CONFIDENCE[rule.source.confidence]}).`}
+          </p>
+        ) : null,
+      )}
+      <p>{`Bands of tripping: ${rules.breakerStandard}, in open air at 25 °C; a warm, crowded panel trips sooner.`}</p>
     </>
   );
 }
