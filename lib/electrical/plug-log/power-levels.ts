@@ -14,7 +14,7 @@ const BIN = 0.01;
 const SMOOTHING_BINS = 6;
 /** A valley between two levels falls below this share of the lower one, else they are one. */
 const VALLEY = 0.5;
-/** A level holds this much of the time above off, and a minute at least. */
+/** A level holds this much of the time above standby, and a minute at least. */
 const LEAST_SHARE = 0.01;
 const LEAST_SECONDS = 60;
 const MOST_LEVELS = 8;
@@ -34,16 +34,17 @@ export function powerLevels(series: PlugSeries): PowerLevel[] {
   }
   const bins = new Float64Array(binOf(highest) + 2 * SMOOTHING_BINS + 2);
   const firstOn = binOf(OFF_BELOW_W) + 1;
+  const standbyW = offLimitW([{ powerW: highest }]);
   let onSeconds = 0;
   for (let i = 0; i < powerW.length; i++) {
     const power = powerW[i] as number;
     const held = holdSeconds[i] as number;
     if (!(held > 0) || power < OFF_BELOW_W) continue;
     bins[Math.max(firstOn, binOf(power))] = (bins[Math.max(firstOn, binOf(power))] as number) + held;
-    onSeconds += held;
+    if (power > standbyW) onSeconds += held;
   }
   const edges = [0, OFF_BELOW_W];
-  if (onSeconds > 0) edges.push(...valleysOf(smoothed(bins), firstOn).map(powerOf), Number.POSITIVE_INFINITY);
+  if (highest >= OFF_BELOW_W) edges.push(...valleysOf(smoothed(bins), firstOn).map(powerOf), Number.POSITIVE_INFINITY);
   const least = Math.max(LEAST_SECONDS, LEAST_SHARE * onSeconds);
   return heldLevels(series, withoutStandby(series, withoutThin(series, edges, least)));
 }

@@ -97,6 +97,20 @@ describe("levels of power", () => {
     );
   });
 
+  it("are found however long the device stood by beside them", () => {
+    // Four weeks on standby, twenty hours of high heat and half an hour of low.
+    const powers = [0.6, 1450, 0.6, 740].map((powerW, at) => ({
+      powerW,
+      seconds: [300, 20, 350, 0.5].map((h) => h * hour)[at] as number,
+    }));
+    const levels = found(logOf(powers, { step: 60, spread: 0.01 }));
+    expect(levels.map((level) => [Math.round(level.powerW / 10), level.hours])).toEqual([
+      [0, 650],
+      [74, 0.5],
+      [145, 20],
+    ]);
+  });
+
   it("are not made of a load that wanders", () => {
     // A desktop computer between 60 and 113 W at random, as the published log of one shows: one level, not a dozen.
     const random = seededRandom(7);
