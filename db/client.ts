@@ -11,12 +11,16 @@ import * as collector from "./schema/collector";
 import * as comfort from "./schema/comfort";
 import * as device from "./schema/device";
 import * as deviceLife from "./schema/device-life";
+import * as devicePhoto from "./schema/device-photo";
 import * as electricityBill from "./schema/electricity-bill";
 import * as mappingProfile from "./schema/mapping-profile";
+import * as plugLog from "./schema/plug-log";
+import * as registerImport from "./schema/register-import";
 import * as tariff from "./schema/tariff";
 import * as trendImport from "./schema/trend-import";
 import * as upload from "./schema/upload";
 import * as verdictNote from "./schema/verdict-note";
+import * as walk from "./schema/walk";
 import * as weather from "./schema/weather";
 import * as zone from "./schema/zone";
 
@@ -29,12 +33,16 @@ const schema = {
   ...comfort,
   ...device,
   ...deviceLife,
+  ...devicePhoto,
   ...electricityBill,
   ...mappingProfile,
+  ...plugLog,
+  ...registerImport,
   ...tariff,
   ...trendImport,
   ...upload,
   ...verdictNote,
+  ...walk,
   ...weather,
   ...zone,
 };

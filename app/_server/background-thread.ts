@@ -4,6 +4,7 @@ import { AnalysisQueue } from "@/lib/services/kept/analysis-queue";
 import type { AnalysisJob } from "@/lib/services/kept/analyst";
 import { findKind } from "@/lib/services/kept/kinds";
 import { workOutJob } from "@/lib/services/kept/work-out";
+import { deleteOldRawReadings } from "@/lib/services/plug-logs/raw-readings";
 import { workOffQueue } from "@/lib/services/trend-imports/queue";
 import { openStores } from "./open-stores";
 import type { FromThread, ToThread } from "./thread-messages";
@@ -15,6 +16,8 @@ export type BackgroundThreadData = { folder: string; owner: string; program: str
 const LOOK_MS = 2_000;
 /** Between two times that what was written is moved from the log into `app.db` [ms]. */
 const CHECKPOINT_MS = 1_000;
+/** Between two looks for plug loggers' readings that have been kept for long enough [ms]. */
+const DELETE_MS = 3_600_000;
 /** Between two words on how far a result is [ms]. */
 const PROGRESS_MS = 250;
 
@@ -39,7 +42,18 @@ parentPort?.on("message", (message: ToThread) => {
 // The thread that answers people leaves this to us: it takes two waits for the disk.
 setInterval(() => stores.db.$client.pragma("wal_checkpoint(passive)"), CHECKPOINT_MS);
 
+deleteOld();
+setInterval(deleteOld, DELETE_MS);
+
 await Promise.all([importFiles(), workOutResults()]);
+
+function deleteOld(): void {
+  try {
+    deleteOldRawReadings({ ...stores, now: Date.now() });
+  } catch (error) {
+    console.error(error);
+  }
+}
 
 async function importFiles(): Promise<never> {
   for (;;) {

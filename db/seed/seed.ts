@@ -13,6 +13,7 @@ import { type SimulatedZone, simulatePlan } from "./simulate-plan";
 import { surroundings } from "./surroundings";
 import { usualHours } from "./usual-hours";
 import { writeDemoCircuits } from "./write-demo-circuits";
+import { writeDemoPlugLog } from "./write-demo-plug-log";
 import { writeBuilding, writeDevice, writeLinks, writeReport, writeZone } from "./write-demo-rows";
 import { storeTrends, writePoints } from "./write-trends";
 import { writeWeather } from "./write-weather";
@@ -74,7 +75,10 @@ export async function seedDemoBuilding(input: {
       zoneIds.set(zone.plan.code, written.zoneId);
       reports += written.reports;
     }
-    if (!input.made) writeDemoCircuits(tx, buildingId, zoneIds);
+    if (!input.made) {
+      writeDemoCircuits(tx, buildingId, zoneIds);
+      writeDemoPlugLog(tx, buildingId);
+    }
     writePoints(tx, { buildingId, zoneIds, now }, stored);
     writeWeather(tx, { buildingId, weather, now });
     return { buildingId, reports };

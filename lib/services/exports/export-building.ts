@@ -11,6 +11,7 @@ import { assumptionsFile } from "./assumptions-file";
 import { costFiles } from "./cost-files";
 import { csvText } from "./csv";
 import { deviceFiles } from "./device-files";
+import { registerCsvFiles } from "./register-files";
 
 export type ExportedFile = { fileName: string; text: string };
 
@@ -27,6 +28,7 @@ export async function exportBuilding(ctx: Context, buildingId: number): Promise<
     zonesFile(ctx, buildingId),
     desksFile(ctx, buildingId),
     ...deviceFiles(readDevices(ctx, buildingId), building.currency),
+    ...registerCsvFiles(ctx, buildingId),
     billsFile(ctx, buildingId, building.currency),
     reportsFile(ctx, buildingId),
     assumptionsFile(ctx, buildingId),

@@ -8,14 +8,18 @@ import { type BackgroundWorker, startBackgroundWorker } from "@/app/_server/back
 import { openStores, type Stores } from "@/app/_server/open-stores";
 import { createBuilding } from "@/lib/services/buildings/save";
 import type { Context } from "@/lib/services/context";
+import { registerDevice } from "@/lib/services/devices/register";
 import { readImportHistory, readImportRun } from "@/lib/services/imports/history";
 import { readKept } from "@/lib/services/kept/read-kept";
+import { importPlugLog } from "@/lib/services/plug-logs/import";
+import { readPlugLogView } from "@/lib/services/plug-logs/read";
 import { confirmMapping } from "@/lib/services/trend-imports/confirm";
 import { queueTrendImports } from "@/lib/services/trend-imports/queue";
 import { receiveTrendFile } from "@/lib/services/trend-imports/receive";
 import { addZone } from "@/lib/services/zones/save";
 import { ZONES } from "@/lib/services/zones/shown";
 import { buildingInputOf } from "@/test/factories/building";
+import { heaterInput } from "@/test/factories/office";
 import { wideCsv } from "@/test/factories/trend-csv";
 
 let folder: string;
@@ -154,3 +158,18 @@ async function importByCommand(files: readonly string[], buildingId: number): Pr
   const [code] = await once(child, "exit");
   return code;
 }
+
+test("a thread deletes the readings of plug loggers that were kept for long enough", { timeout: 120_000 }, async () => {
+  const buildingId = createBuilding(ctx, buildingInputOf());
+  addZone(ctx, buildingId, { code: "2-14" });
+  const deviceId = registerDevice(ctx, buildingId, heaterInput({ deskCode: "" }));
+  const bytes = new TextEncoder().encode("time,W\n2025-07-01 10:00,5\n2025-07-01 10:01,6\n");
+  const before = { ...ctx, now: ctx.now - 31 * 86_400_000 };
+  const outcome = await importPlugLog(before, buildingId, deviceId, { name: "log.csv", bytes });
+  if (outcome.state !== "imported") throw new Error(outcome.message);
+  const log = () => readPlugLogView(ctx, buildingId, deviceId, outcome.logId).log;
+  expect(ctx.uploads.read(log().sha256)).not.toBeNull();
+  start();
+  await until(() => log().rawDeletedAtMs !== null);
+  expect(ctx.uploads.read(log().sha256)).toBeNull();
+});

@@ -15,10 +15,15 @@ const OF_NO_CONSEQUENCE = [
   "branch_circuit",
   "collector_token",
   "comfort_link",
+  "device_photo",
+  "field_setting",
   "mapping_draft",
   "mapping_profile",
+  "plug_log",
+  "register_import",
   "upload",
   "verdict_note",
+  "walk",
 ];
 
 const MARKED = [

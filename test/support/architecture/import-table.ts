@@ -57,6 +57,7 @@ const CONSTANTS = [
   "lib/comfort-reports/thermal-sensation",
   "lib/comfort/ensembles",
   "lib/comfort/activity",
+  "lib/electrical/walk-entry",
 ];
 
 /** Files that people download to fill in. */
@@ -67,6 +68,8 @@ const SENTENCES = [
   "lib/electrical/findings",
   "lib/electrical/circuit/circuit-findings",
   "lib/electrical/cautions",
+  "lib/electrical/plug-log/findings",
+  "lib/importers/plug-log/plug-log-read",
   "lib/trends/findings",
   "lib/trends/quantity-words",
   "lib/trends/diagnosis/verdict-words",
@@ -98,7 +101,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   ...rowsFor(ENGINEERING, () => ({ values: FOUNDATIONS })),
   "lib/assumptions": { values: ["lib/units", "lib/findings"] },
   "lib/importers": {
-    values: [...FOUNDATIONS, ...CONSTANTS, "zod", "papaparse", "yauzl", "node:buffer"],
+    values: [...FOUNDATIONS, ...CONSTANTS, "zod", "papaparse", "yauzl", "hucre", "node:buffer"],
     types: ["lib/trends", "lib/electrical", "lib/devices"],
   },
   "lib/overcooling": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions"] },
@@ -106,10 +109,12 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "lib/services": {
     values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "zod", "node:*"],
   },
-  /** Files to take away: the one place that writes CSV. */
+  /** Files to take away: the one place that writes CSV and workbooks. */
   "lib/services/exports": {
-    values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "papaparse"],
+    values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "papaparse", "hucre"],
   },
+  /** Photos are made smaller, and their metadata is left out, by the image library. */
+  "lib/services/photos": { values: [...PURE_LIB, ...STORES, "db/queries", "lib/services", "node:*", "sharp"] },
   /** Accounts are the library's business: it is given the tables and the request's cookies. */
   "lib/services/access": {
     values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "better-auth"],
@@ -174,6 +179,8 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       "uqr",
       "lib/services",
       "lib/services/access",
+      "lib/services/photos",
+      "lib/services/exports",
       "app/_server",
       "app/_server/upload-context.ts",
       COMPONENTS,

@@ -17,6 +17,7 @@ import { REGISTER_GROUPS, type RegisterSort, registerQuery } from "@/lib/service
 import { formatLocalDate } from "@/lib/time/format";
 import { formatNumber } from "@/lib/units/format";
 import { Pager } from "../imports/_components/pager";
+import { FieldLinks } from "./_components/field-links";
 import { RegisterFilter } from "./_components/register-filter";
 import {
   groupAddress,
@@ -72,6 +73,7 @@ export default async function DevicesPage({ params, searchParams }: Props) {
         <p>
           <Link href={`${path}/circuits`}>Circuits</Link> · <Link href={`${path}/removals`}>Removed and come back</Link>
         </p>
+        <FieldLinks buildingPath={`/buildings/${id}`} />
       </PageHeading>
       <Section id="register" title="Register" wide action={isEmpty ? null : register}>
         {isEmpty ? null : (

@@ -143,6 +143,22 @@ export default async function DevicePage({ params }: Props) {
           today={day}
         />
       </Section>
+      <Section id="field" title="Logs, photos, label">
+        <ul>
+          <li>
+            <Link href={`${path}/plug-logs`}>Plug logs</Link>: which settings are used, for how long, and when
+          </li>
+          <li>
+            <Link href={`${path}/photos`}>Photos</Link> of its label, its place and what an inspection found
+          </li>
+          <li>
+            <Link href={`/buildings/${id}/labels?${new URLSearchParams({ kind: "devices", only: device.label })}`}>
+              Label with a code
+            </Link>{" "}
+            that leads here
+          </li>
+        </ul>
+      </Section>
       <Section id="life" title="Its life">
         <DataTable
           caption="Steps so far"

@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import type { BoundAction } from "@/app/_server/form-state";
@@ -32,6 +33,11 @@ export function InspectionSection({ record, devicePath, correct, today }: Props)
               item.dueOn ? `${formatLocalDate(item.dueOn)}${item.dueOn < today ? ", overdue" : ""}` : "",
           },
           { key: "note", head: "What was found", cell: (item) => item.note },
+          {
+            key: "photo",
+            head: "Photo",
+            cell: (item) => <Link href={`${devicePath}/photos?finding=${item.id}`}>Photograph it</Link>,
+          },
         ]}
         empty={<p>{inspections.length === 0 ? "It was not inspected yet." : "Nothing is open."}</p>}
       />
