@@ -7,7 +7,7 @@ import { openContext } from "../data/data-folder";
 import { fillRegister } from "../data/large-register";
 import { medianMs } from "../stopwatch";
 import { contend } from "./contend";
-import { medianCpuMs } from "./cpu-time";
+import { medianRound } from "./cpu-time";
 
 export type RegisterOutcome = Outcome & {
   bareMs: number;
@@ -32,7 +32,7 @@ await contend<{ dataFolder: string; devices: number }>(async ({ dataFolder, devi
   const ctx = openContext(dataFolder);
   const zoneIds = listZones(ctx.db, 1).map(({ id }) => id);
   fillRegister(ctx.db, 1, zoneIds, devices);
-  const bareMs = medianCpuMs(5, () => listDevices(ctx.db, 1).reduce((sum, each) => sum + each.settings.length, 0));
+  const bareMs = medianRound(5, () => listDevices(ctx.db, 1).reduce((sum, each) => sum + each.settings.length, 0)).threadMs;
   const start = performance.now();
   readRegister(ctx, 1, registerQuery({}));
   const firstMs = performance.now() - start;
@@ -47,9 +47,9 @@ await contend<{ dataFolder: string; devices: number }>(async ({ dataFolder, devi
     };
     reads.push({
       what,
-      cpuMs: medianCpuMs(7, read),
+      cpuMs: medianRound(7, read).threadMs,
       wallMs: await medianMs(7, read),
-      afterWriteMs: medianCpuMs(7, afterWrite),
+      afterWriteMs: medianRound(7, afterWrite).threadMs,
       rows: read().count,
     });
   }
