@@ -55,6 +55,7 @@ const CONSTANTS = [
   "lib/trends/zone-state",
   "lib/trends/diagnosis/verdict-stance",
   "lib/comfort-reports/thermal-sensation",
+  "lib/comfort-reports/temperature-guidance",
 ];
 
 /** Files that people download to fill in. */
