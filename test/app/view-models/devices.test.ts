@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
+  inspectionWords,
   registerAddress,
   registerLede,
   rowFigures,
@@ -75,6 +76,13 @@ describe("the register", () => {
       "The last line adds up 2 devices in use, on all pages. 1 removed are shown and not counted.",
     );
     expect(rowFigures(part.totals).energyKwh).toBe("120.0");
+  });
+
+  it("says of an inspection that the next one is overdue, and not of a removed device", () => {
+    const row = { condition: "in-order" as const, nextDueOn: "2026-01-20", retiredOn: null };
+    expect(inspectionWords(row, "2026-01-20")).toBe("in order");
+    expect(inspectionWords(row, "2026-01-21")).toBe("in order, next overdue");
+    expect(inspectionWords({ ...row, retiredOn: "2026-01-01" }, "2026-01-21")).toBe("in order");
   });
 
   it("keeps its query in its address, and turns a column round that orders already", () => {

@@ -58,6 +58,7 @@ const CONSTANTS = [
   "lib/comfort/ensembles",
   "lib/comfort/activity",
   "lib/electrical/walk-entry",
+  "lib/comfort-reports/temperature-guidance",
 ];
 
 /** Files that people download to fill in. */

@@ -7,10 +7,10 @@ import { Section } from "@/app/_components/shell/section";
 import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
+import { today } from "@/app/_server/clock";
 import { readAs } from "@/app/_server/read";
 import { deviceClassById } from "@/lib/electrical/device-classes";
 import { statusLabel } from "@/lib/electrical/device-status";
-import { conditionLabel } from "@/lib/electrical/inspection/inspection-words";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readRegister } from "@/lib/services/devices/list/read-register";
 import { REGISTER_GROUPS, type RegisterSort, registerQuery } from "@/lib/services/devices/list/register-query";
@@ -23,6 +23,7 @@ import {
   groupAddress,
   groupLabel,
   groupNoun,
+  inspectionWords,
   registerAddress,
   registerLede,
   rowFigures,
@@ -58,6 +59,7 @@ export default async function DevicesPage({ params, searchParams }: Props) {
     (ctx) => ({ building: readBuilding(ctx, id), part: readRegister(ctx, id, query) }),
     registerAddress(path, query),
   );
+  const day = today(building.timeZone);
   const sign = currencySign(building.currency).trim();
   const isEmpty = part.all.devices + part.all.removed === 0;
   const { group } = query;
@@ -199,7 +201,7 @@ export default async function DevicesPage({ params, searchParams }: Props) {
                   ? `${statusLabel(row.status)} ${formatLocalDate(row.retiredOn)}`
                   : statusLabel(row.status),
             },
-            { key: "condition", head: "Inspection", cell: (row) => unbroken(conditionLabel(row.condition)) },
+            { key: "condition", head: "Inspection", cell: (row) => unbroken(inspectionWords(row, day)) },
           ]}
           empty={
             isEmpty ? (

@@ -1,6 +1,7 @@
 import { deviceClassById } from "@/lib/electrical/device-classes";
 import type { PowerBasis } from "@/lib/electrical/device-kind";
 import { type DeviceStatus, statusLabel } from "@/lib/electrical/device-status";
+import { conditionLabel } from "@/lib/electrical/inspection/inspection-words";
 import type { RegisterPart, RegisterTotals } from "@/lib/services/devices/list/read-register";
 import type { RegisterGroup, RegisterQuery, RegisterSort } from "@/lib/services/devices/list/register-query";
 import type { RegisterRow } from "@/lib/services/devices/list/register-rows";
@@ -33,6 +34,15 @@ export function registerLede({ all }: Pick<RegisterPart, "all">): string {
   const fans = all.devices - all.heaters;
   const removed = all.removed > 0 ? `; ${whole(all.removed)} removed` : "";
   return `${count(all.heaters, "heater", "heaters")} and ${count(fans, "fan", "fans")} in use, ${bounded(all.isUpperBound, value, whole(value))} kWh a year together${removed}.`;
+}
+
+/** How a device stands by its inspections, and whether the next one is overdue. */
+export function inspectionWords(
+  row: Pick<RegisterRow, "condition" | "nextDueOn" | "retiredOn">,
+  today: string,
+): string {
+  const overdue = row.retiredOn === null && row.nextDueOn !== null && row.nextDueOn < today;
+  return `${conditionLabel(row.condition)}${overdue ? ", next overdue" : ""}`;
 }
 
 /** What the total in the last line stands for: all that the filter lets through, on every page. */
