@@ -42,8 +42,19 @@ export type BuildingDataQuality = {
 /** How good the records of every zone are, and what their problems stop. */
 export const QUALITY: ResultKind<BuildingDataQuality> = {
   name: "data-quality",
-  version: 1,
-  inputs: ["trends", "mapping", "zones", "devices", "reports", "building", "assumptions", "weather", "imports"],
+  version: 2,
+  inputs: [
+    "trends",
+    "mapping",
+    "zones",
+    "devices",
+    "reports",
+    "building",
+    "assumptions",
+    "weather",
+    "bills",
+    "imports",
+  ],
   workOut: (ctx, building) => readBuildingDataQuality(ctx, building.id),
 };
 
@@ -97,7 +108,8 @@ function costStanding(
   zoneId: number,
   code: string,
 ): { inCost: ZoneResult["inCost"]; costFindings: Finding[] } {
-  if (assessment.status !== "ok" || assessment.tier.number !== 2) return { inCost: null, costFindings: [] };
+  if (assessment.status !== "ok" || !assessment.zones.some((each) => each.measured))
+    return { inCost: null, costFindings: [] };
   const line = assessment.zones.find((each) => each.zoneId === zoneId);
   const ofRecord = ["zone-air-implausible", "record-without-hours", "record-of-another-target"];
   return {
@@ -135,7 +147,7 @@ const LEAST_LISTED_HOURS = 1;
 /** One zone's data quality with its calendar and gaps. Its part is the zone's id. */
 export const ZONE_QUALITY: ResultKind<ZoneDataQualityDetail> = {
   name: "zone-quality",
-  version: 1,
+  version: 2,
   inputs: QUALITY.inputs,
   workOut: (ctx, building, part) => readZoneDataQuality(ctx, building.id, Number(part)),
 };
