@@ -9,6 +9,7 @@ import {
   rectangularUncertainty,
   voltageHalfWidthV,
 } from "./measurement-uncertainty";
+import { phaseControlled } from "./phase-control";
 import type { ElectricalFinding, SettingPower, SettingReading } from "./setting-reading";
 import type { ValueRange } from "./value-range";
 
@@ -126,7 +127,8 @@ function clampFindings(
     });
   }
   if (reading.isTrueRms === false) {
-    findings.push({ code: "not-true-rms", severity: "caution", evidence: { currentA: inputs.currentA } });
+    const { errorFraction } = phaseControlled({ firingAngleDeg: 90, peakA: 1 });
+    findings.push({ code: "not-true-rms", severity: "caution", evidence: { lowPct: -100 * errorFraction } });
   }
   if (inputs.currentA * inputs.turns < LOWEST_COARSE_READING_A) {
     findings.push({

@@ -18,7 +18,8 @@ export type ElectricalFindingCode =
   | "above-nameplate"
   | "voltage-drop"
   | "not-true-rms"
-  | "less-trusted-basis";
+  | "less-trusted-basis"
+  | "power-factor-read";
 
 /** The sentence for a finding about a setting's power: what, how much it matters, what to do. */
 export function electricalFindingText({ code, evidence }: Finding<ElectricalFindingCode>): string {
@@ -59,7 +60,9 @@ export function electricalFindingText({ code, evidence }: Finding<ElectricalFind
     case "voltage-drop":
       return `The outlet gives way by ${of("dropPct")} % under ${of("currentA")} A (loop of ${of("loopImpedanceOhm")} ohm); over 3 % points at a long or a poor connection. Ask a licensed electrician to look at the outlet and its circuit.`;
     case "not-true-rms":
-      return "The meter is not a true-RMS one: on a heater with electronic control it can read a third too low. Read it again with a true-RMS meter, or with a plug-in energy meter.";
+      return `The meter is not a true-RMS one: on a heater whose electronics let half of each wave through it reads ${of("lowPct")} % too low. Read it again with a true-RMS meter, or with a plug-in energy meter.`;
+    case "power-factor-read":
+      return `Watts and amperes were both read: a power factor of ${of("powerFactor")} (${of("powerW")} W of ${of("apparentPowerVa")} VA).`;
     case "less-trusted-basis":
       return `The figure is taken from ${BASIS_WORDS[String(evidence.basis)]}, but ${BASIS_WORDS[String(evidence.onRecord)]} is on record and is surer. Choose that, or clear what does not hold.`;
   }

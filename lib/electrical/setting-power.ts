@@ -1,4 +1,5 @@
 import { triangularDeviation } from "@/lib/statistics/triangular";
+import { powerFactorOf } from "./active-power";
 import { clampPower } from "./clamp-power";
 import { classSetting, type DeviceClass } from "./device-classes";
 import { POWER_BASES, type PowerBasis, settingLabel, settingLoad } from "./device-kind";
@@ -43,6 +44,14 @@ function powerByBasis(reading: SettingReading, deviceClass: DeviceClass | null):
   }
 }
 
+/** Both meters at one setting give the power factor, which a clamp alone cannot. */
+function powerFactorRead({ powerW, currentA, voltageV }: SettingReading): ElectricalFinding[] {
+  if (!powerW || !currentA || !voltageV) return [];
+  const { powerFactor, apparentPowerVa } = powerFactorOf({ voltageV, currentA, powerW });
+  if (powerFactor > 1) return [];
+  return [{ code: "power-factor-read", severity: "note", evidence: { powerFactor, powerW, apparentPowerVa } }];
+}
+
 function plugMeterPower(reading: SettingReading): SettingPower {
   if (reading.powerW === null) {
     return refusal(
@@ -59,7 +68,7 @@ function plugMeterPower(reading: SettingReading): SettingPower {
     standardUncertaintyW: uncertaintyW,
     expandedUncertaintyW: expandedW,
     isUpperBound: false,
-    findings: [],
+    findings: powerFactorRead(reading),
   };
 }
 

@@ -8,6 +8,7 @@ import { type DeviceWithSettings, findDevice, listDevices } from "@/db/queries/d
 import { assessCircuit, type CircuitAssessment, type CircuitInput } from "@/lib/electrical/circuit/assess-circuit";
 import { continuousLimitA } from "@/lib/electrical/circuit/continuous-limit";
 import { type DeviceLoad, deviceLoad } from "@/lib/electrical/circuit/device-load";
+import { diversifiedLoad } from "@/lib/electrical/circuit/diversified-load";
 import { type Relief, reliefOf } from "@/lib/electrical/circuit/relief";
 import { RULE_SETS } from "@/lib/electrical/circuit/rule-sets";
 import { deviceClassById } from "@/lib/electrical/device-classes";
@@ -15,6 +16,7 @@ import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import { groupBy } from "../group-by";
 
 export type CircuitDeviceView = { device: DeviceWithSettings; load: DeviceLoad; countsAsContinuous: boolean };
 
@@ -75,6 +77,20 @@ export function readCircuit(
           view.devices.flatMap(({ device }) => (gone.has(device.id) ? [] : device)),
         ).assessment;
   return { ...view, without };
+}
+
+/** Load of a panel's heaters and fans as its feeder sees it, by the office allowance of the United Kingdom. */
+export type FeederLoad = { panel: string; circuits: number; diversifiedA: number; diversityFactor: number };
+
+/** Panels with several circuits by British rules; for demand only, never for a verdict. */
+export function feederLoads(views: readonly CircuitView[]): FeederLoad[] {
+  const british = views.filter(({ circuit }) => circuit.ruleSet === "iec-uk-2018");
+  return [...groupBy(british, ({ circuit }) => circuit.panel)].flatMap(([panel, members]) => {
+    const currentsA = members.flatMap(({ devices }) =>
+      devices.flatMap(({ load }) => (load.status === "ok" ? load.currentA : [])),
+    );
+    return currentsA.length > 1 ? { panel, circuits: members.length, ...diversifiedLoad(currentsA) } : [];
+  });
 }
 
 /** Names to choose from. */

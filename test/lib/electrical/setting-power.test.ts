@@ -108,8 +108,14 @@ describe("voltage", () => {
 });
 
 describe("other bases", () => {
+  it("tells a power factor where watts and amperes were both read", () => {
+    // Shaded-pole motor of a published example: 12 W at 120 V and 0.35 A are 0.286.
+    const power = known(clampReading({ basis: "plug-meter", powerW: 12, currentA: 0.35, voltageV: 120 }));
+    expect(power.findings[0]).toMatchObject({ code: "power-factor-read", evidence: { apparentPowerVa: 42 } });
+  });
+
   it("takes a plug-in meter to 2 % as a half-width", () => {
-    const power = known(clampReading({ basis: "plug-meter", powerW: 1000 }));
+    const power = known(clampReading({ basis: "plug-meter", powerW: 1000, currentA: null }));
     expect(power.standardUncertaintyW).toBeCloseTo(20 / Math.sqrt(3), 9);
     expect(power.powerW.high - 1000).toBeCloseTo(40 / Math.sqrt(3), 9);
     expect(power.findings).toEqual([]);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { pictureOf, reliefSentences, verdictSentence } from "@/app/buildings/[buildingId]/devices/circuits/view-model";
 import type { CircuitEntry } from "@/lib/services/circuits/circuit-input";
-import { readCircuit, readCircuits } from "@/lib/services/circuits/read";
+import { feederLoads, readCircuit, readCircuits } from "@/lib/services/circuits/read";
 import { addCircuit, hookUpByLabel, hookUpDevice, removeCircuit, reviseCircuit } from "@/lib/services/circuits/save";
 import { readDevice } from "@/lib/services/devices/read";
 import { registerDevice, retireDevice } from "@/lib/services/devices/register";
@@ -100,6 +100,16 @@ describe("a circuit on the register", () => {
     expect((await refusalOf(() => hookUpByLabel(ctx, buildingId, "H-1", { ...traced, circuitId: 99 }))).code).toBe(
       "not-found",
     );
+  });
+
+  it("estimates a British panel's feeder with the office allowance, and no other", () => {
+    const { ctx, buildingId, ids } = officeWithHeaters(2);
+    const british = addCircuit(ctx, buildingId, circuitInput({ ruleSet: "iec-uk-2018", breakerRatingA: 32 }));
+    for (const id of ids) hookUpDevice(ctx, buildingId, id, { ...traced, circuitId: british });
+    // By hand: 12.5 A and 75 % of 12.5 A.
+    expect(feederLoads(readCircuits(ctx, buildingId))).toMatchObject([{ panel: "LP-2", diversifiedA: 21.875 }]);
+    reviseCircuit(ctx, buildingId, british, circuitInput());
+    expect(feederLoads(readCircuits(ctx, buildingId))).toEqual([]);
   });
 
   it("lets its devices stay when it is taken off the register", () => {

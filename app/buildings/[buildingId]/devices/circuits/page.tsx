@@ -7,10 +7,10 @@ import { EmptyState } from "@/app/_components/ui/empty-state";
 import { Tag } from "@/app/_components/ui/tag";
 import { readAs } from "@/app/_server/read";
 import { RULE_SETS, ruleSetLabel } from "@/lib/electrical/circuit/rule-sets";
-import { circuitName, readCircuits } from "@/lib/services/circuits/read";
+import { circuitName, feederLoads, readCircuits } from "@/lib/services/circuits/read";
 import { CircuitBar } from "./_components/circuit-picture";
 import styles from "./circuits.module.css";
-import { circuitsLede, commonEndA, pictureOf, verdictSentence, verdictTag } from "./view-model";
+import { circuitsLede, commonEndA, feederSentence, pictureOf, verdictSentence, verdictTag } from "./view-model";
 
 export const metadata: Metadata = { title: "Circuits" };
 
@@ -35,10 +35,15 @@ export default async function CircuitsPage({ params }: Props) {
         wide
         action={views.length > 0 ? add : null}
         remarks={
-          <p>
-            A screening aid, no inspection: every device at its highest setting, all at once, without diversity. The
-            local code as adopted and whoever enforces it decide. That a breaker has not tripped proves nothing.
-          </p>
+          <>
+            {feederLoads(views).map((feeder) => (
+              <p key={feeder.panel}>{feederSentence(feeder)}</p>
+            ))}
+            <p>
+              A screening aid, no inspection: every device at its highest setting, all at once, without diversity. The
+              local code as adopted and whoever enforces it decide. That a breaker has not tripped proves nothing.
+            </p>
+          </>
         }
       >
         {views.length === 0 ? (

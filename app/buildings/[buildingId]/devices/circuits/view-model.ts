@@ -2,7 +2,7 @@ import type { CircuitAssessment } from "@/lib/electrical/circuit/assess-circuit"
 import { circuitFindingText, DEFERRING, tripBandLabel, verdictLabel } from "@/lib/electrical/circuit/circuit-findings";
 import type { MappingBasis, OutletKind } from "@/lib/electrical/circuit/circuit-kinds";
 import type { LoadBasis } from "@/lib/electrical/circuit/device-load";
-import type { CircuitView } from "@/lib/services/circuits/read";
+import type { CircuitView, FeederLoad } from "@/lib/services/circuits/read";
 import { formatNumber } from "@/lib/units/format";
 
 const amperes = (value: number): string => `${formatNumber(value, { decimals: 1 })}\u2009A`;
@@ -131,6 +131,9 @@ const OUTLETS: Record<OutletKind, string> = {
   unknown: "not said",
 };
 export const outletLabel = (outlet: OutletKind): string => OUTLETS[outlet];
+
+export const feederSentence = ({ panel, diversifiedA, diversityFactor }: FeederLoad): string =>
+  `Feeder of panel ${panel}: ${amperes(diversifiedA)} of heaters and fans after the office allowance, all of the largest and 75 % of the rest (${formatNumber(100 * diversityFactor, { decimals: 0 })} % of their sum). For demand only: no circuit is judged by it.`;
 
 /** The page's one sentence. */
 export function circuitsLede(views: readonly CircuitView[]): string {

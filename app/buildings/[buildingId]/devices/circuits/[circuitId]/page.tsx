@@ -130,7 +130,7 @@ export default async function CircuitPage({ params, searchParams }: Props) {
         <HookUpByLabelForm action={hookUpByLabelAction.bind(null, id, circuit.id)} />
       </Section>
       <Section
-        id="circuit"
+        id="breaker"
         title={`${name}, by ${ruleSetLabel(rules)}`}
         action={
           <form action={removeCircuitAction}>

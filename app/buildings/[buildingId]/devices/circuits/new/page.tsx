@@ -18,7 +18,7 @@ export default async function NewCircuitPage({ params }: Props) {
   return (
     <>
       <PageHeading title="Add a circuit" lede="What the panel's door says, and what else is known to hang on it." />
-      <Section id="circuit" title="Circuit" remarks={<MeasuringCautions />}>
+      <Section id="breaker" title="Circuit" remarks={<MeasuringCautions />}>
         <CircuitForm
           action={addCircuitAction.bind(null, id)}
           values={newCircuitForm(building.mainsVoltageV)}
