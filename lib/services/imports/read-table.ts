@@ -1,6 +1,7 @@
 import type { Queryable } from "@/db/client";
 import { listDesks, listZones } from "@/db/queries/zones";
 import { DEVICE_CLASSES, deviceClassById } from "@/lib/electrical/device-classes";
+import { resolvedSetting } from "@/lib/electrical/resolved-setting";
 import { settingPower } from "@/lib/electrical/setting-power";
 import { type BillRow, readBillsTable } from "@/lib/importers/tables/read-bills";
 import { type DeskRow, readDesksTable } from "@/lib/importers/tables/read-desks";
@@ -30,7 +31,13 @@ export function readTable(db: Queryable, buildingId: number, kind: TableKind, by
       desks,
       classes: DEVICE_CLASSES,
       settingFaults(setting, device) {
-        const reading = { ...setting, kind: device.kind, settingName: setting.name, voltageMeasured: true };
+        const reading = {
+          ...setting,
+          ...resolvedSetting(setting),
+          kind: device.kind,
+          settingName: setting.name,
+          voltageMeasured: true,
+        };
         const power = settingPower(reading, deviceClassById(device.deviceClass));
         return power.status === "refused" ? [power.message.replace(/\.$/, "")] : [];
       },

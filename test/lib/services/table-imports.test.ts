@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { listDeviceEvents } from "@/db/queries/devices";
 import { listElectricityBills } from "@/db/queries/electricity-bills";
 import { listDesks, listZones } from "@/db/queries/zones";
 import type { TableKind } from "@/lib/importers/tables/table-read";
@@ -70,6 +71,16 @@ describe("bringing a table in", () => {
     const [device] = readDevices(ctx, buildingId);
     expect(device?.deskCode).toBe("2-14-01");
     expect(device?.settings[0]).toMatchObject({ voltageV: 120, voltageMeasured: true, hoursPerYear: 500 });
+  });
+
+  it("keeps the watts of a nameplate apart from those of a meter, and takes the same file as the same", () => {
+    const { ctx, buildingId, bring } = office();
+    const lines = ["device,class,zone,setting,basis,power_W", "H-050,fan-heater-1500,2-14,high-heat,nameplate,1500"];
+    expect(counts(bring("devices", ...lines))).toEqual([1, 0, 0]);
+    const [device] = readDevices(ctx, buildingId);
+    expect(device?.settings[0]).toMatchObject({ basis: "nameplate", nameplateW: 1500, powerW: null });
+    expect(listDeviceEvents(ctx.db, device?.id ?? 0).map(({ status }) => status)).toEqual(["found"]);
+    expect(counts(bring("devices", ...lines))).toEqual([0, 0, 1]);
   });
 
   it("moves devices and links along when a desk turns out to stand in another zone", () => {

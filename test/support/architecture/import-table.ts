@@ -56,6 +56,7 @@ const CONSTANTS = [
   "lib/trends/diagnosis/verdict-stance",
   "lib/comfort-reports/thermal-sensation",
   "lib/electrical/walk-entry",
+  "lib/comfort-reports/temperature-guidance",
 ];
 
 /** Files that people download to fill in. */

@@ -8,6 +8,7 @@ import { StandingNote } from "@/app/_components/standing/standing-note";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
+import { TEMPERATURE_GUIDANCE } from "@/lib/comfort-reports/temperature-guidance";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readKept } from "@/lib/services/kept/read-kept";
 import { TARGET_CURVE } from "@/lib/services/overcooling/shown";
@@ -15,7 +16,7 @@ import { formatTemperature } from "@/lib/units/format";
 import { whole } from "../overview-view-model";
 import { standingNote } from "../standing-note";
 import { TargetCurveFigure } from "./_components/target-curve-figure";
-import { curvePicture, type Point, percent, targetLede } from "./view-model";
+import { curvePicture, guidanceWords, type Point, percent, targetLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Target" };
 
@@ -94,6 +95,19 @@ export default async function TargetPage({ params }: Props) {
           </p>
         </Section>
       )}
+      <Section id="guidance" title="What is published of office temperatures" wide>
+        <DataTable
+          caption="For comparison: nothing here limits a target, and the local rule as it stands prevails"
+          rows={TEMPERATURE_GUIDANCE}
+          rowKey={({ id: key }) => key}
+          columns={[
+            { key: "place", head: "Place", names: true, cell: (row) => row.place },
+            { key: "says", head: "Says", cell: (row) => guidanceWords(row, building.temperatureUnit) },
+            { key: "force", head: "Force", cell: (row) => row.force },
+            { key: "source", head: "Source", cell: (row) => row.source },
+          ]}
+        />
+      </Section>
     </>
   );
 }

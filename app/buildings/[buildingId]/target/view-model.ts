@@ -1,6 +1,8 @@
+import type { TemperatureGuidance } from "@/lib/comfort-reports/temperature-guidance";
 import type { Building } from "@/lib/services/buildings/find";
 import type { readTargetCurve } from "@/lib/services/overcooling/target-curve";
-import { formatNumber, formatTemperature } from "@/lib/units/format";
+import { formatNumber, formatTemperature, type TemperatureUnit } from "@/lib/units/format";
+import { celsiusFromFahrenheit } from "@/lib/units/temperature";
 
 export type Curve = Awaited<ReturnType<typeof readTargetCurve>>;
 export type Point = Curve["points"][number];
@@ -92,4 +94,15 @@ export function targetLede({ temperatureUnit, targetZoneAirTempC }: Shown): stri
       ? `The target is ${temp(23)}, the default`
       : `The target is ${temp(targetZoneAirTempC)}, this building's own; the default is ${temp(23)}`;
   return `${own}. In field votes of air-conditioned offices in summer as many people want it warmer as cooler near ${temp(22.3)}; ${temp(23)} is the warm end of what they bear out, and above ${temp(24.5)} people need fans. A warmer target counts more as overcooling and leaves more people too warm: both are below.`;
+}
+
+/** What a published guidance says, temperatures in the building's unit. */
+export function guidanceWords(guidance: TemperatureGuidance, unit: TemperatureUnit): string {
+  const figures = guidance.figures.map(({ what, value, unit: published }) => {
+    if (published === "%" || published === "m/s") return `${what} ${value}\u2009${published}`;
+    const tempC = published === "°F" ? celsiusFromFahrenheit(value) : value;
+    const shown = formatTemperature(tempC, unit);
+    return `${what} ${shown.text}`;
+  });
+  return [...figures, ...(guidance.absent ?? []).map(({ words }) => words)].join(", ");
 }
