@@ -14,6 +14,7 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/devices?group=zone&sort=energy&order=down",
     "/devices/1",
     "/devices/1/plug-logs",
+    "/devices/4/plug-logs/1",
     "/devices/1/photos",
     "/devices/bring-in",
     "/walk",

@@ -6,6 +6,7 @@ import jsQR from "jsqr";
 import sharp from "sharp";
 import { baseUrl } from "../support/servers";
 import { beSignedIn, demoPath, expect, type Page, test } from "./fixtures";
+import { officeOfDesks } from "./walk-office";
 
 const FIXTURES = path.resolve(import.meta.dirname, "../fixtures");
 const day = JSON.parse(readFileSync(path.join(FIXTURES, "plug-log/heater-day.json"), "utf8")) as { energyKwh: number };
@@ -118,25 +119,59 @@ test("printed labels are read by a decoder and lead where they say", async ({ pa
 });
 
 test("a workbook comes in by its columns, and the register goes out whole", async ({ page }) => {
-  await beSignedIn(page, "demo");
-  await page.goto(demoPath("/devices/bring-in"));
+  const address = await officeOfDesks(page, "Registered office", 2);
+  await page.goto(`${address}/devices/bring-in`);
   const text = "Tag,Type,Watts,Room\nX-901,Oil filled radiator,1500,a\nX-902,Kettle,2000,b\nX-903,Desk fan,,c\n";
   await page
     .getByLabel("Spreadsheet")
     .setInputFiles({ name: "old register.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
   await page.getByRole("button", { name: "Look at its columns" }).click();
+  await expect(page.getByText("2 rows can be taken, 1 cannot", { exact: false })).toBeVisible();
+  await page.getByLabel(/^Zone where none is named/).selectOption("");
+  await page.getByRole("button", { name: "Read the rows so" }).click();
   await expect(page.getByText("0 rows can be taken, 3 cannot", { exact: false })).toBeVisible();
-  await page.getByLabel(/^Zone where none is named/).selectOption({ index: 1 });
+  await page.getByLabel(/^Zone where none is named/).selectOption("2-14");
   await page.getByRole("button", { name: "Read the rows so" }).click();
   await expect(page.getByText("2 rows can be taken, 1 cannot", { exact: false })).toBeVisible();
   await page.getByRole("button", { name: "Register 2 devices" }).click();
   await page.waitForURL(/imports\/\d+$/);
   await expect(page.getByText('no class was chosen for "Kettle"', { exact: false })).toBeVisible();
 
-  await page.goto(demoPath("/devices/bring-in"));
+  await page.goto(`${address}/devices/bring-in`);
   const download = page.waitForEvent("download");
   await page.getByRole("link", { name: "Everything as a workbook (XLSX)" }).click();
   const bytes = await readFile(await (await download).path());
   const [devices] = (await readXlsx(bytes)).sheets;
   expect(devices?.rows.map((row) => row[0])).toEqual(expect.arrayContaining(["label", "X-901", "X-903"]));
+});
+
+test.describe("without script", () => {
+  test.use({ javaScriptEnabled: false });
+
+  test("a plug log and a photo come in all the same, and are taken out again", async ({ page }) => {
+    await beSignedIn(page, "demo");
+    await page.goto(demoPath("/devices/2/plug-logs"));
+    const text = `time,W\n${Array.from({ length: 60 }, (_, minute) => `2026-07-01 10:${String(minute).padStart(2, "0")},${minute < 30 ? 1400 : 0}`).join("\n")}\n`;
+    await page
+      .getByLabel("File", { exact: true })
+      .setInputFiles({ name: "hour.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+    await page.getByRole("button", { name: "Bring in" }).click();
+    await expect(page.getByText("0.70 kWh in 1.0 h, 0.5 h of them on", { exact: false })).toBeVisible();
+    await page.getByLabel("From").fill("2026-09-01");
+    await page.getByLabel("To, this day included").fill("2026-06-01");
+    await page.getByRole("button", { name: "Work out the season" }).click();
+    await expect(page.getByText("The season ends before it begins", { exact: false }).first()).toBeVisible();
+    await expect(page.getByLabel("From")).toHaveValue("2026-09-01");
+    await page.getByRole("button", { name: "Take this log out of the record" }).click();
+    await expect(page.getByText("No log yet.", { exact: false })).toBeVisible();
+
+    await page.goto(demoPath("/devices/2/photos"));
+    const buffer = await sharp({ create: { width: 40, height: 30, channels: 3, background: "#9a9" } })
+      .png()
+      .toBuffer();
+    await page.getByLabel("Photo", { exact: true }).setInputFiles({ name: "a.png", mimeType: "image/png", buffer });
+    await page.getByRole("button", { name: "Add the photo" }).click();
+    await page.getByRole("button", { name: "Take out" }).click();
+    await expect(page.getByText("No photo yet.")).toBeVisible();
+  });
 });

@@ -131,6 +131,38 @@ test("what someone else entered of a desk is shown beside one's own, and nothing
   await other.close();
 });
 
+test("a label that someone else has used meanwhile is asked for again, and the entry is not lost", async ({
+  page,
+  context,
+  browser,
+}) => {
+  const address = await officeOfDesks(page, "Labelled office", 2);
+  await startWalk(page, address);
+  const other = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
+  const second = await other.newPage();
+  await beSignedIn(second, "empty");
+  await second.goto(`${address}/walk?desk=2-14-02`);
+  await expect(second.getByRole("heading", { name: "Desk 2-14-02" })).toBeVisible();
+
+  await context.setOffline(true);
+  await enterHeater(page, "741", "1443");
+  await expect(page.getByText("1 entry is unsent")).toBeVisible();
+  await enterHeater(second, "738", "1452");
+  await expect(second.getByText("Everything is sent.")).toBeVisible();
+  await context.setOffline(false);
+  const decision = page.getByRole("region", { name: "Decide on 2-14-01" });
+  await expect(decision).toContainText("D-001 is already on the register");
+  await page.reload();
+  await decision.getByLabel("Another label").fill("D-050");
+  await decision.getByRole("button", { name: "Send with this label" }).tap();
+  await expect(page.getByText("Everything is sent.")).toBeVisible();
+  expect(storedEntries(idOf(address))).toEqual({ "2-14-01": 1, "2-14-02": 1 });
+  await page.goto(`${address}/devices`);
+  for (const label of ["D-001", "D-050"])
+    await expect(page.getByRole("link", { name: label, exact: true })).toHaveCount(1);
+  await other.close();
+});
+
 test("the screens of a walk have no accessibility violation", async ({ page }) => {
   const address = await officeOfDesks(page, "Looked-at office", 2);
   await startWalk(page, address);

@@ -69,6 +69,10 @@ export function FoundMeans({ memory, circuits, meterKind, onMeterKind, children 
         </label>
         {children}
         <label>
+          Nameplate, W
+          <input name="nameplateW" inputMode="decimal" autoComplete="off" />
+        </label>
+        <label>
           Note
           <input name="note" autoComplete="off" />
         </label>

@@ -41,6 +41,8 @@ export function FoundSheet({ deskCode, deviceClass, circuits, memory, taken, onB
       if ("fault" in reading) return setFault({ field: `reading.${setting}`, message: reading.fault });
       if (reading.value !== null) readings.push({ setting, value: reading.value });
     }
+    const nameplate = readingOf(values.nameplateW ?? "", "W");
+    if ("fault" in nameplate) return setFault({ field: "nameplateW", message: `Nameplate: ${nameplate.fault}` });
     setFault(null);
     const circuitId = values.circuitId ? Number(values.circuitId) : null;
     const means = {
@@ -58,6 +60,7 @@ export function FoundSheet({ deskCode, deviceClass, circuits, memory, taken, onB
         deviceClass: deviceClass.id,
         readings,
         note: values.note ?? "",
+        nameplateW: nameplate.value,
         meterResolutionA: meterKind === "clamp" && Number(meterResolutionA) > 0 ? Number(meterResolutionA) : null,
       },
       { ...means, meterResolutionA, lastLabel: label, recentClasses },

@@ -12,12 +12,13 @@ import type { Finding } from "@/lib/findings/finding";
 import { type PlugReadFindingCode, plugReadFindingText } from "@/lib/importers/plug-log/plug-log-read";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readPlugLogView } from "@/lib/services/plug-logs/read";
-import { formatLocal } from "@/lib/time/format";
+import { formatLocal, formatLocalDate } from "@/lib/time/format";
 import { removeAction, reviewAction, setSeasonAction } from "../actions";
 import { logLede, logSpan, offeredSeason, rawWords } from "../view-model";
 import { DayProfile } from "./_components/day-profile";
 import { DaysTable } from "./_components/days-table";
 import { LevelTable } from "./_components/level-table";
+import { LogFigures } from "./_components/log-figures";
 import { RemoveForm, ReviewForm } from "./_components/review-forms";
 import { SeasonForm } from "./_components/season-form";
 
@@ -58,38 +59,7 @@ export default async function PlugLogPage({ params }: Props) {
         action={<Link href={path}>All logs of {device.label}</Link>}
       >
         <LevelTable states={figures.states} workings={workings.states} buildingPath={base} />
-        <DefinitionList
-          items={[
-            {
-              term: "Energy in the log",
-              value: (
-                <WorkingDisclosure working={workings.energy} buildingPath={base}>
-                  <Quantity value={figures.energyKwh} unit="kWh" digits={{ decimals: 3 }} />
-                </WorkingDisclosure>
-              ),
-            },
-            {
-              term: "Longest run at the highest level",
-              value: figures.longestFullRun ? (
-                <Quantity value={figures.longestFullRun.hours} unit="h" digits={{ decimals: 2 }} />
-              ) : (
-                "never on"
-              ),
-              note: figures.longestFullRun?.fromMs
-                ? `from ${formatLocal(figures.longestFullRun.fromMs, timeZone, "date-time")}`
-                : null,
-            },
-            {
-              term: "On outside occupied hours",
-              value: <Quantity value={figures.outsideOccupied.hours} unit="h" digits={{ decimals: 2 }} />,
-              note: (
-                <WorkingDisclosure working={workings.outside} buildingPath={base}>
-                  <Quantity value={figures.outsideOccupied.energyKwh} unit="kWh" digits={{ decimals: 3 }} />
-                </WorkingDisclosure>
-              ),
-            },
-          ]}
-        />
+        <LogFigures figures={figures} workings={workings} buildingPath={base} timeZone={timeZone} />
         <FindingsList
           label="What there is to know about this log"
           findings={findings.map(({ code, severity, sentence }) => ({ key: code + sentence, severity, sentence }))}
@@ -101,9 +71,10 @@ export default async function PlugLogPage({ params }: Props) {
       <Section id="season" title="What it stands for">
         {season?.status === "ok" && workings.season ? (
           <WorkingDisclosure working={workings.season} buildingPath={base}>
-            <Quantity value={season.energyKwh.value} unit="kWh" digits={{ significant: 3 }} /> from {season.fromDate} to{" "}
-            {season.toDate} (90 % interval <Quantity value={season.energyKwh.low} unit="" digits={{ significant: 3 }} />{" "}
-            to <Quantity value={season.energyKwh.high} unit="kWh" digits={{ significant: 3 }} />)
+            <Quantity value={season.energyKwh.value} unit="kWh" digits={{ significant: 3 }} /> from
+            {` ${formatLocalDate(season.fromDate)} to ${formatLocalDate(season.toDate)} `}(90 % interval{" "}
+            <Quantity value={season.energyKwh.low} unit="" digits={{ significant: 3 }} /> to{" "}
+            <Quantity value={season.energyKwh.high} unit="kWh" digits={{ significant: 3 }} />)
           </WorkingDisclosure>
         ) : null}
         {season?.status === "refused" ? <p role="status">{season.message}</p> : null}
@@ -135,7 +106,11 @@ export default async function PlugLogPage({ params }: Props) {
             ))}
           </ul>
         ) : null}
-        <ReviewForm action={reviewAction.bind(null, ids)} canTakeOver={season?.status === "ok"} />
+        <ReviewForm
+          action={reviewAction.bind(null, ids)}
+          canTakeOver={season?.status === "ok"}
+          rawKept={log.rawDeletedAtMs === null}
+        />
         <RemoveForm action={removeAction.bind(null, ids)} />
       </Section>
     </>

@@ -7,8 +7,10 @@ import { Notice } from "@/app/_components/ui/notice";
 import { SubmitButton } from "@/app/_components/ui/submit-button";
 import type { BoundAction } from "@/app/_server/form-state";
 
+type ReviewProps = { action: BoundAction; canTakeOver: boolean; rawKept: boolean };
+
 /** Ends the review: the raw readings go, and the hours go into the register where a season was worked out. */
-export function ReviewForm({ action, canTakeOver }: { action: BoundAction; canTakeOver: boolean }) {
+export function ReviewForm({ action, canTakeOver, rawKept }: ReviewProps) {
   const [state, formAction] = useActionState(action, null);
   return (
     <FormStack action={formAction}>
@@ -21,12 +23,14 @@ export function ReviewForm({ action, canTakeOver }: { action: BoundAction; canTa
       <FormActions>
         {canTakeOver ? (
           <SubmitButton name="review" value="take-over">
-            Take the hours over and delete the raw readings
+            {rawKept ? "Take the hours over and delete the raw readings" : "Take the hours over into the register"}
           </SubmitButton>
         ) : null}
-        <SubmitButton kind="plain" name="review" value="only">
-          Reviewed: delete the raw readings
-        </SubmitButton>
+        {rawKept ? (
+          <SubmitButton kind="plain" name="review" value="only">
+            Reviewed: delete the raw readings
+          </SubmitButton>
+        ) : null}
       </FormActions>
     </FormStack>
   );
