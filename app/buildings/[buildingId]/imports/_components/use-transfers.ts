@@ -23,9 +23,11 @@ export function useTransfers(base: string, onSettled: (outcomes: FileOutcome[]) 
     setTransfers(list.current);
   }, []);
 
-  const loadUnfinished = useCallback(async () => {
+  const loadUnfinished = useCallback(async (): Promise<readonly Unfinished[]> => {
     const answer = await fetch(base, { headers: { accept: "application/json" } }).catch(() => null);
-    if (answer?.ok) setUnfinished(await answer.json());
+    const found: readonly Unfinished[] = answer?.ok ? await answer.json() : [];
+    if (answer?.ok) setUnfinished(found);
+    return found;
   }, [base]);
 
   useEffect(() => {
@@ -122,16 +124,24 @@ export function useTransfers(base: string, onSettled: (outcomes: FileOutcome[]) 
     change(key, { state: "waiting", message: "" });
     void goOn();
   };
+  /** Also when the page is left at once. */
   const discardAt = async (address: string) => {
-    await fetch(address, { method: "DELETE" }).catch(() => null);
+    await fetch(address, { method: "DELETE", keepalive: true }).catch(() => null);
     await loadUnfinished();
   };
+  /** Discards what came of a file whose upload may have been begun without our hearing of it. */
+  const discardUnheard = async (file: File) => {
+    const taken = new Set(list.current.map(({ address }) => address));
+    for (const each of await loadUnfinished())
+      if (isSameFile(file, each) && !taken.has(`${base}/${each.id}`)) await discardAt(`${base}/${each.id}`);
+  };
   const remove = (key: number) => {
-    const address = list.current.find((each) => each.key === key)?.address;
+    const removed = list.current.find((each) => each.key === key);
     halt(key);
     list.current = list.current.filter((each) => each.key !== key);
     setTransfers(list.current);
-    if (address) void discardAt(address);
+    if (removed?.address) void discardAt(removed.address);
+    else if (removed && removed.state !== "waiting") void discardUnheard(removed.file);
     void goOn();
   };
   const open = new Set(transfers.map(({ address }) => address));
