@@ -32,6 +32,7 @@ const PURE_LIB = [
   "lib/assumptions",
   "lib/importers",
   "lib/overcooling",
+  "lib/proposals",
   "lib/business-case",
 ];
 
@@ -58,6 +59,11 @@ const CONSTANTS = [
   "lib/comfort/ensembles",
   "lib/comfort/activity",
   "lib/electrical/walk-entry",
+  "lib/proposals/lever",
+  "lib/proposals/proposal-status",
+  "lib/proposals/live-picture",
+  "lib/proposals/setpoint-change",
+  "lib/proposals/verification-plan",
 ];
 
 /** Files that people download to fill in. */
@@ -87,6 +93,7 @@ const LIVE_CALCULATIONS = [
   "lib/electrical/device-sheet",
   "lib/electrical/resolved-setting",
   "lib/overcooling/live-effect",
+  "lib/proposals/live",
 ];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];
@@ -105,7 +112,10 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
     types: ["lib/trends", "lib/electrical", "lib/devices"],
   },
   "lib/overcooling": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions"] },
-  "lib/business-case": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions", "lib/overcooling"] },
+  "lib/proposals": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions", "lib/overcooling"] },
+  "lib/business-case": {
+    values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions", "lib/overcooling", "lib/proposals"],
+  },
   "lib/services": {
     values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "zod", "node:*"],
   },
