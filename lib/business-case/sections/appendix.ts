@@ -6,7 +6,7 @@ import { financeWorkings } from "./finance-workings";
 
 /** Every assumption with its source, and every working. */
 export function appendixSections(input: CaseInput, finance: CaseFinance): CaseSection[] {
-  const { assumptions, building } = input;
+  const { assumptions } = input;
   return [
     {
       id: "assumptions",
@@ -41,25 +41,31 @@ export function appendixSections(input: CaseInput, finance: CaseFinance): CaseSe
       id: "workings",
       title: "Appendix B: workings",
       startsPage: true,
-      blocks: [
-        ...workingBlocks("Saving in the first year", input.saving.working),
-        ...workingBlocks("Electricity saved in the first year", input.electricKwh.working),
-        ...workingBlocks("Heat saved in the first year", input.heatKwh.working),
-        ...workingBlocks("Emissions saved in the first year", input.emissionsKgCo2.working),
-        ...financeWorkings(finance, building.currency).flatMap(({ title, working }) => workingBlocks(title, working)),
-      ],
+      blocks: [...caseWorkings(input, finance).map((each): CaseBlock => ({ kind: "working", ...each }))],
     },
   ];
 }
 
 const figure = (value: number): string => String(Number(value.toPrecision(4))).replace("-", "\u2212");
 
-/** A working and, after it, those of its terms, each under its own name. */
-function workingBlocks(title: string, working: Working | null): CaseBlock[] {
+type TitledWorking = { title: string; working: Working };
+
+/** Every working of a case, each with those of its terms after it, none inside another. */
+export function caseWorkings(input: CaseInput, finance: CaseFinance): TitledWorking[] {
+  return [
+    ...flatWorkings("Saving in the first year", input.saving.working),
+    ...flatWorkings("Electricity saved in the first year", input.electricKwh.working),
+    ...flatWorkings("Heat saved in the first year", input.heatKwh.working),
+    ...flatWorkings("Emissions saved in the first year", input.emissionsKgCo2.working),
+    ...financeWorkings(finance, input.building.currency).flatMap(({ title, working }) => flatWorkings(title, working)),
+  ];
+}
+
+function flatWorkings(title: string, working: Working | null): TitledWorking[] {
   if (working === null) return [];
   const below = working.terms.flatMap((term) =>
-    term.working ? workingBlocks(`${title}: ${term.label}`, term.working) : [],
+    term.working ? flatWorkings(`${title}: ${term.label}`, term.working) : [],
   );
   const flat: Working = { ...working, terms: working.terms.map(({ working: _, ...term }) => term) };
-  return [{ kind: "working", title, working: flat }, ...below];
+  return [{ title, working: flat }, ...below];
 }
