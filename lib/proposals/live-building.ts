@@ -16,16 +16,32 @@ export const SHARED_VALUES = [
   "requiredAirflowFraction",
   "fanPowerPerAirflow",
   "fanSavingFactor",
+  "heaterInSeasonFraction",
   "heaterRemovalFraction",
-  "changeLifeFraction",
+  "changeKeptFraction",
   "electricityPrice",
   "electricityEmissions",
   "heatEmissions",
 ] as const;
 export type SharedName = (typeof SHARED_VALUES)[number];
 
-/** Occupied cooling-season hours a year in a state, and the mean zone air [°C] in them. */
-export type LiveState = { hours: number; zoneAirTempC: number };
+/** The shared values of one draw, or as stated. */
+export type SharedNumbers = Record<SharedName, number>;
+
+/** States of a zone that a lever may act on; `other` are hours of a fault and hours whose state the trends do not tell. */
+export const LIVE_STATES = ["cooling", "deadband", "reheat", "other"] as const;
+export type LiveStateName = (typeof LIVE_STATES)[number];
+
+/** Occupied cooling-season hours a year in a state, and how they lie over zone air temperature. */
+export type LiveState = {
+  hours: number;
+  /** Mean zone air; the zone's target where no hour fell into the state. */
+  zoneAirTempC: number;
+  /** Hours below each of the building's `tempsC`. */
+  hoursBelow: readonly number[];
+  /** Mean depth below the first of `tempsC` of the hours that lie below it [K]. */
+  lowTailK: number;
+};
 
 /** What a proposal needs of a zone: plain numbers of a year, fit for the browser and for a frozen copy. */
 export type LiveZone = {
@@ -33,18 +49,16 @@ export type LiveZone = {
   code: string;
   floorAreaM2: number;
   /** Null without a usable record: then no saving of a setpoint or airflow can be worked out. */
-  states: Record<"cooling" | "deadband" | "reheat", LiveState> | null;
-  /** Hours of a year in the state of a fault. */
+  states: Record<LiveStateName, LiveState> | null;
+  /** Hours a year in the state of a fault, among those of `other`. */
   faultHours: number;
-  /** Hours of a year below each of the cost curve's temperatures [°C], all states together, rising. */
-  hoursBelow: readonly { airTempC: number; hours: number }[];
-  seasonHours: number;
   targetZoneAirTempC: number;
   coolingSetpointC: number | null;
   heatingSetpointC: number | null;
   /** Null without variable airflow, or where a unit of its own serves the zone. */
   airflow: { designM3ps: number; minimumM3ps: number; coolingM3ps: number } | null;
-  heaters: { count: number; energyKwh: number; lowKwh: number; highKwh: number; highPowerW: number };
+  /** In use; energy of a whole year. */
+  heaters: { count: number; energyKwh: number; highPowerW: number };
   desks: number;
   coldReportsPerYear: number;
   hotReportsPerYear: number;
@@ -56,12 +70,16 @@ export type LiveBuilding = {
   tier: number;
   tierLabel: string;
   shared: Record<SharedName, SharedValue>;
-  /** Per kWh of bought heat; null where heat has no price or is electric. */
+  /** Per kWh of bought heat; null where heat has no price. With electric reheat the electricity price counts. */
   heatPricePerKwh: number | null;
   isHeatElectric: boolean;
+  /** Hours and labour of one report, in major units; null where the building has given none. */
+  costPerReport: number | null;
   /** Occupied days of a year. */
   occupiedDays: number;
-  /** Air temperatures between which people in summer clothing would vote within half a point of neutral [°C]. */
+  /** Zone air temperatures against which hours are counted [°C], rising. */
+  tempsC: readonly number[];
+  /** Air temperatures between which people would vote within half a point of neutral [°C]. */
   comfort: { lowerC: number; upperC: number; source: string };
   zones: readonly LiveZone[];
 };
