@@ -50,15 +50,20 @@ const figure = (value: number): string => String(Number(value.toPrecision(4))).r
 
 type TitledWorking = { title: string; working: Working };
 
-/** Every working of a case, each with those of its terms after it, none inside another. */
+/** Every working of a case, each with those of its terms after it, none inside another and none twice. */
 export function caseWorkings(input: CaseInput, finance: CaseFinance): TitledWorking[] {
-  return [
+  const all = [
     ...flatWorkings("Saving in the first year", input.saving.working),
     ...flatWorkings("Electricity saved in the first year", input.electricKwh.working),
     ...flatWorkings("Heat saved in the first year", input.heatKwh.working),
     ...flatWorkings("Emissions saved in the first year", input.emissionsKgCo2.working),
     ...financeWorkings(finance, input.building.currency).flatMap(({ title, working }) => flatWorkings(title, working)),
   ];
+  const seen = new Set<string>();
+  return all.filter(({ working }) => {
+    const written = JSON.stringify(working);
+    return !seen.has(written) && seen.add(written);
+  });
 }
 
 function flatWorkings(title: string, working: Working | null): TitledWorking[] {
