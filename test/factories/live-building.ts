@@ -88,7 +88,7 @@ export function liveBuilding(
           draws: Array.from({ length: 20 }, () => values[name]),
         },
       ]),
-    ) as LiveBuilding["shared"],
+    ) as unknown as LiveBuilding["shared"],
     heatPricePerKwh: 1 / 29.3071,
     isHeatElectric: false,
     costPerReport: 55,
