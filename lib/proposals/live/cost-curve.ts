@@ -3,7 +3,7 @@ import type { Range80 } from "@/lib/working/working";
 import { LEVER_SCALES, type ZoneLever } from "../lever";
 import { LIVE_STATES, type LiveBuilding } from "../live-building";
 import { energySaved, feltOf } from "./energy-saved";
-import { expectedReports } from "./expected-reports";
+import { expectedCounts } from "./expected-reports";
 import { totalsOf } from "./money";
 import { drawCount, drawnNumbers, statedNumbers } from "./shared-numbers";
 import { hoursBelow } from "./temperature-hours";
@@ -48,7 +48,7 @@ export function costCurve(building: LiveBuilding, chosen: readonly ZoneLever[]):
     );
     const felt = feltOf(building, levers, stated);
     const moved = energySaved(building, levers, stated, felt).byZone;
-    const { cold, hot } = expectedReports(
+    const { cold, hot } = expectedCounts(
       moved.map(({ zone, effect }) => ({ zone, rises: effect.rises })),
       building.zones,
     );
