@@ -23,19 +23,22 @@ export type EnergySaved = {
   fan: { designHours: number; before: number; after: number; cutHours: number; cutDesignM3ps: number };
 };
 
-/** Share of a zone's cold that its levers take away, worked out once: it does not move with what is drawn. */
-export type ColdGone = ReadonlyMap<number, number>;
+/** What a zone's people feel of its levers: share of its cold that goes, and of people who come to want it cooler. */
+type Felt = { coldGone: number; warm: number };
 
-export function coldGoneOf(
+/** By zone id, worked out once at the stated values: it moves little with what is drawn. */
+export type FeltByZone = ReadonlyMap<number, Felt>;
+
+export function feltOf(
   building: Pick<LiveBuilding, "zones" | "tempsC">,
   levers: ReadonlyMap<number, LeverAmounts>,
   shared: SharedNumbers,
-): ColdGone {
+): FeltByZone {
   const touched = building.zones.filter((zone) => levers.has(zone.zoneId));
   return new Map(
     touched.map((zone) => {
       const { rises } = zoneEffect(zone, levers.get(zone.zoneId) ?? noLevers, shared);
-      return [zone.zoneId, coldTakenAway(zone, rises, building.tempsC)];
+      return [zone.zoneId, { coldGone: coldTakenAway(zone, rises, building.tempsC), warm: newlyWarm(zone, rises) }];
     }),
   );
 }
@@ -45,7 +48,7 @@ export function energySaved(
   building: Pick<LiveBuilding, "zones" | "tempsC" | "occupiedDays">,
   levers: ReadonlyMap<number, LeverAmounts>,
   shared: SharedNumbers,
-  coldGone: ColdGone,
+  felt: FeltByZone,
 ): EnergySaved {
   const parts: EnergySaved["parts"] = {
     setpoint: none(),
@@ -70,8 +73,8 @@ export function energySaved(
       fan.cutHours += own.schedule * building.occupiedDays * zone.airflow.designM3ps;
       fan.cutDesignM3ps += zone.airflow.designM3ps;
     }
-    const gone = heatersGone(own, coldGone.get(zone.zoneId) ?? 0, shared.heaterRemovalFraction);
-    const warm = newlyWarm(zone, effect.rises);
+    const { coldGone, warm } = felt.get(zone.zoneId) ?? UNFELT;
+    const gone = heatersGone(own, coldGone, shared.heaterRemovalFraction);
     const heaters = heaterEnergy(zone, gone, shared);
     const addedKwh = broughtInKwh(zone, own, warm);
     parts.setpoint.electricKwh += effect.setpointKwh;
@@ -93,6 +96,8 @@ export function energySaved(
   }
   return { parts, byZone, fan };
 }
+
+const UNFELT: Felt = { coldGone: 0, warm: 0 };
 
 const none = (): Energy => ({ electricKwh: 0, heatKwh: 0 });
 

@@ -17,6 +17,14 @@ export function expectedReports(
   moved: readonly MovedZone[],
   all: readonly LiveZone[],
 ): { cold: ExpectedReports; hot: ExpectedReports } {
+  const { cold, hot } = expectedCounts(moved, all);
+  return { cold: withInterval(cold), hot: withInterval(hot) };
+}
+
+type Counts = Pick<ExpectedReports, "before" | "after">;
+
+/** The same without intervals. */
+export function expectedCounts(moved: readonly MovedZone[], all: readonly LiveZone[]): { cold: Counts; hot: Counts } {
   const desks = all.reduce((sum, each) => sum + each.desks, 0);
   const hotPerDesk = desks > 0 ? (all.reduce((sum, each) => sum + each.hotReportsPerYear, 0) + 0.5) / desks : 0;
   const cold = { before: 0, after: 0 };
@@ -29,10 +37,10 @@ export function expectedReports(
     hot.before += zone.hotReportsPerYear;
     hot.after += zone.hotReportsPerYear + base * (ratio.cooler - 1);
   }
-  return { cold: withInterval(cold), hot: withInterval({ ...hot, after: Math.max(0, hot.after) }) };
+  return { cold, hot: { ...hot, after: Math.max(0, hot.after) } };
 }
 
-function withInterval({ before, after }: { before: number; after: number }): ExpectedReports {
+function withInterval({ before, after }: Counts): ExpectedReports {
   const { low, high } = poissonInterval(Math.round(before), CONFIDENCE);
   const share = before > 0 ? after / before : 0;
   return before > 0

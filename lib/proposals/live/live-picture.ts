@@ -3,7 +3,7 @@ import type { Range80 } from "@/lib/working/working";
 import type { ZoneLever } from "../lever";
 import { LIVE_STATES, type LiveBuilding } from "../live-building";
 import { type LivePicture, SAVING_PARTS, type SavingPart } from "../live-picture";
-import { coldGoneOf, type EnergySaved, energySaved } from "./energy-saved";
+import { type EnergySaved, energySaved, type FeltByZone, feltOf } from "./energy-saved";
 import { expectedReports } from "./expected-reports";
 import { FOOT_WARMER_W } from "./heaters-given";
 import { idleLevers } from "./idle-levers";
@@ -20,12 +20,12 @@ import { leversByZone } from "./zone-levers";
 export function livePicture(building: LiveBuilding, chosen: readonly ZoneLever[]): LivePicture {
   const levers = leversByZone(chosen);
   const stated = statedNumbers(building);
-  const coldGone = coldGoneOf(building, levers, stated);
-  const saved = energySaved(building, levers, stated, coldGone);
+  const felt = feltOf(building, levers, stated);
+  const saved = energySaved(building, levers, stated, felt);
   const totals = totalsOf(building, saved, stated);
   const drawn = Array.from({ length: drawCount(building) }, (_, draw) => {
     const shared = drawnNumbers(building, draw);
-    return totalsOf(building, energySaved(building, levers, shared, coldGone), shared);
+    return totalsOf(building, energySaved(building, levers, shared, felt), shared);
   });
   const workings = savingWorkings(building, saved, stated);
   const worked = (name: keyof Totals) => ({
@@ -42,7 +42,7 @@ export function livePicture(building: LiveBuilding, chosen: readonly ZoneLever[]
     parts: partsOf(building, saved, stated),
     ...temperatures(building, saved),
     ...expectedReports(moved, building.zones),
-    ...heatersOf(building, saved, coldGone),
+    ...heatersOf(building, saved, felt),
     idle: idleLevers(building, chosen, stated),
   };
 }
@@ -96,7 +96,7 @@ function temperatures(
 function heatersOf(
   building: LiveBuilding,
   { byZone }: EnergySaved,
-  coldGone: ReadonlyMap<number, number>,
+  felt: FeltByZone,
 ): Pick<LivePicture, "heatersGiven" | "circuitRelief"> {
   const of = byZone.reduce((sum, { zone }) => sum + zone.heaters.count, 0);
   const expected = byZone.reduce((sum, { zone, gone }) => sum + zone.heaters.count * gone, 0);
@@ -104,7 +104,7 @@ function heatersOf(
   const at = (fraction: number): number =>
     byZone.reduce((sum, { zone, levers }) => {
       const replaced = levers["personal-device"] / 100;
-      const given = fraction * (coldGone.get(zone.zoneId) ?? 0);
+      const given = fraction * (felt.get(zone.zoneId)?.coldGone ?? 0);
       return sum + zone.heaters.count * (1 - (1 - replaced) * (1 - given));
     }, 0);
   return {

@@ -20,23 +20,27 @@ export function hoursBelow(state: LiveState, tempsC: readonly number[], airTempC
     const below = counted.at(-1) as number;
     return below + Math.min(1, (at - last) / HIGH_TAIL_K) * (hours - below);
   }
-  const k = tempsC.findIndex((each) => each >= at);
+  let k = 1;
+  while ((tempsC[k] as number) < at) k++;
   const [from, to] = [tempsC[k - 1] as number, tempsC[k] as number];
   const [less, more] = [counted[k - 1] as number, counted[k] as number];
   return less + ((at - from) / (to - from)) * (more - less);
 }
 
-/** Step of the sum for degree-hours [K]: the counts are straight between half kelvins, so that this is fine enough. */
-const STEP_K = 0.1;
-
-/** Degree-hours of a state below a temperature [K·h], by adding up its hours below from 10 K under it. */
+/** Degree-hours of a state below a temperature [K·h]: the area under its hours below, which are straight between knots. */
 export function degreeHoursBelow(state: LiveState, tempsC: readonly number[], airTempC: number, riseK = 0): number {
   if (state.hours === 0) return 0;
-  let sum = 0;
-  for (let depthK = STEP_K / 2; depthK < 10; depthK += STEP_K) {
-    const hours = hoursBelow(state, tempsC, airTempC - depthK, riseK);
-    if (hours === 0) break;
-    sum += hours * STEP_K;
+  const at = airTempC - riseK;
+  const first = tempsC[0] as number;
+  let fromC = first - Math.max(0.1, 2 * state.lowTailK);
+  let from = 0;
+  let area = 0;
+  for (let k = 0; k <= tempsC.length && fromC < at; k++) {
+    const toC = Math.min(at, tempsC[k] ?? at);
+    const to = hoursBelow(state, tempsC, toC);
+    area += ((from + to) / 2) * (toC - fromC);
+    fromC = toC;
+    from = to;
   }
-  return sum;
+  return area;
 }
