@@ -2,12 +2,19 @@ import type { ResolvedAssumption } from "@/lib/assumptions/assumption";
 import type { Finding } from "@/lib/findings/finding";
 import type { Range80 } from "@/lib/working/working";
 import type { ZoneLever } from "./lever";
+import type { DrawnTotals } from "./live/drawn-totals";
 import type { LiveBuilding } from "./live-building";
 import type { LivePicture } from "./live-picture";
 import type { TrialPlan } from "./trial-plan";
 
-/** A variant with its levers and what they would make of the building. */
-export type FrozenVariant = { variantId: number; name: string; levers: ZoneLever[]; picture: LivePicture };
+/** A variant with its levers and what they would make of the building, also draw by draw. */
+export type FrozenVariant = {
+  variantId: number;
+  name: string;
+  levers: ZoneLever[];
+  picture: LivePicture;
+  drawn: DrawnTotals;
+};
 
 /**
  * A proposal as it was issued: inputs, assumptions and results. What is printed from it is printed from nothing else, so

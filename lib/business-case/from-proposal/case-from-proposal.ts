@@ -8,24 +8,15 @@ import { assumptionsOf } from "./assumptions-of";
 import { comfortLines } from "./comfort-lines";
 import { hoursWords, measuresOf, seasonWords } from "./measures-of";
 import { cautionsOf, risksOf } from "./risks-and-cautions";
-import { isRangeOf, savingDraws, savingTornado } from "./saving-draws";
 import { verificationPlan } from "./verification-plan";
 
-/** A case can be made, or why not. */
-export type CaseOutcome =
-  | { status: "ok"; input: CaseInput }
-  /** The tool's calculation has changed since the issue: its draws no longer are those that were frozen. */
-  | { status: "calculation-changed" };
-
 /** All that a business case needs, read off a proposal as it was issued; `number` tells its issues apart. */
-export function caseFromProposal(frozen: FrozenProposal, number: string): CaseOutcome {
+export function caseFromProposal(frozen: FrozenProposal, number: string): CaseInput {
   const chosen = chosenOf(frozen);
   const { building, proposal, inputs, plan, cost } = frozen;
-  const { picture, levers } = chosen;
-  const draws = savingDraws(inputs, levers);
-  if (!isRangeOf(draws, picture.saving)) return { status: "calculation-changed" };
+  const { picture, levers, drawn } = chosen;
   const outlay = proposal.investmentMinor / 10 ** currencyDecimals(building.currency);
-  const input: CaseInput = {
+  return {
     schema: 1,
     number,
     issuedAtMs: frozen.issuedAtMs,
@@ -45,7 +36,7 @@ export function caseFromProposal(frozen: FrozenProposal, number: string): CaseOu
     },
     method: { tier: inputs.tier, label: inputs.tierLabel, costBefore: cost?.headline ?? null },
     saving: figureOf(picture.saving),
-    savingDraws: draws,
+    savingDraws: drawn.draws.saving,
     lifeDraws: inputs.shared.changeKeptFraction.draws.map(lifeOfFirstYear),
     electricKwh: figureOf(picture.electricKwh),
     heatKwh: figureOf(picture.heatKwh),
@@ -64,7 +55,7 @@ export function caseFromProposal(frozen: FrozenProposal, number: string): CaseOu
       ...overcoolingFindingWords(finding),
     })),
     cautions: cautionsOf(levers),
-    tornado: savingTornado(inputs, levers),
+    tornado: drawn.swings,
     terms: {
       outlay: outlay > 0 ? [{ label: "one-off cost, as entered with the proposal", amount: outlay }] : [],
       timing: "end",
@@ -72,7 +63,6 @@ export function caseFromProposal(frozen: FrozenProposal, number: string): CaseOu
     verification: verificationPlan(plan, building.temperatureUnit),
     assumptions: assumptionsOf(frozen, chosen),
   };
-  return { status: "ok", input };
 }
 
 export function chosenOf({ variants, chosenVariantId }: FrozenProposal): FrozenVariant {

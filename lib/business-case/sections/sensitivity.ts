@@ -5,12 +5,15 @@ import type { CaseInput } from "../case-input";
 /** Widest swings that a picture shows; the table has all. */
 const LINES_SHOWN = 10;
 
-/** What moves the figures most: one input at a time at its low and high end, all others at their stated value. */
+/**
+ * What moves the figures most: one input at a time, all others at their stated value. Drawn inputs go to the P10 and P90 of
+ * their draws, as values that are worked out from several have no ends of their own; chosen ones to their ends.
+ */
 export function sensitivitySection({ tornado, saving, building }: CaseInput, finance: CaseFinance): CaseSection {
   const columns = (what: string) => [
     { head: "Input", align: "text" as const },
-    { head: `${what} with it at its low end`, align: "number" as const },
-    { head: "at its high end", align: "number" as const },
+    { head: `${what} at its low`, align: "number" as const },
+    { head: "at its high", align: "number" as const },
   ];
   const rowsOf = (lines: CaseInput["tornado"]) =>
     lines.map(({ label, lowTotal, highTotal }) => [text(label), money(lowTotal), money(highTotal)]);
@@ -24,7 +27,7 @@ export function sensitivitySection({ tornado, saving, building }: CaseInput, fin
         chart: {
           kind: "tornado",
           id: "tornado",
-          caption: `Saving in the first year with one input at its ends, ${building.currency}; ${LINES_SHOWN} widest`,
+          caption: `Saving in the first year with one input at the P10 and at the P90 of its draws, ${building.currency}; the ${LINES_SHOWN} widest`,
           base: saving.stated,
           lines: tornado.slice(0, LINES_SHOWN),
         },
@@ -32,7 +35,7 @@ export function sensitivitySection({ tornado, saving, building }: CaseInput, fin
       {
         kind: "table",
         id: "tornado",
-        caption: `Saving in the first year, ${building.currency}`,
+        caption: `Saving in the first year, ${building.currency}; low and high are the P10 and P90 of the input's draws`,
         columns: columns("Saving"),
         rows: rowsOf(tornado),
         total: null,
@@ -40,7 +43,7 @@ export function sensitivitySection({ tornado, saving, building }: CaseInput, fin
       {
         kind: "table",
         id: "policy",
-        caption: `Net present value, ${building.currency}`,
+        caption: `Net present value with what is chosen or lasts, ${building.currency}; low and high are the ends of the range`,
         columns: columns("Net present value"),
         rows: rowsOf(finance.policy),
         total: null,

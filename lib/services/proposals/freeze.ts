@@ -1,5 +1,6 @@
 import { listVariants } from "@/db/queries/proposals";
 import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
+import { drawnTotals } from "@/lib/proposals/live/drawn-totals";
 import { livePicture } from "@/lib/proposals/live/live-picture";
 import { resolveAssumptions } from "../assumptions/resolve";
 import { actorName } from "../authorise";
@@ -65,6 +66,7 @@ export async function freezeProposal(ctx: Context, buildingId: number, id: numbe
       name,
       levers,
       picture: livePicture(inputs, levers),
+      drawn: drawnTotals(inputs, levers),
     })),
     chosenVariantId: chosen.id,
     issuedBy: actorName(ctx.actor),
