@@ -69,7 +69,7 @@ export function caseWorkings(input: CaseInput, finance: CaseFinance): TitledWork
 function flatWorkings(title: string, working: Working | null): TitledWorking[] {
   if (working === null) return [];
   const below = working.terms.flatMap((term) =>
-    term.working ? flatWorkings(`${title}: ${term.label}`, term.working) : [],
+    term.working ? flatWorkings(`${term.label}, part of ${working.result.label}`, term.working) : [],
   );
   const flat: Working = { ...working, terms: working.terms.map(({ working: _, ...term }) => term) };
   return [{ title, working: flat }, ...below];

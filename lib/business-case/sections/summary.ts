@@ -3,6 +3,9 @@ import type { CaseFinance } from "../case-finance";
 import type { CaseInput } from "../case-input";
 import { openYears } from "./open-years";
 
+/** The gravest risks, those for people; the others stand under comfort and risk. */
+const RISKS_SHOWN = 3;
+
 /** One page for whoever signs: what is asked, what it brings, what it costs, what may go wrong, how it will be proved. */
 export function summarySection(input: CaseInput, finance: CaseFinance): CaseSection {
   const { proposal, saving, electricKwh, heatKwh, emissionsKgCo2 } = input;
@@ -53,7 +56,7 @@ export function summarySection(input: CaseInput, finance: CaseFinance): CaseSect
       ),
     },
     { kind: "heading", text: "What may go wrong, and the answer to it" },
-    { kind: "list", items: input.risks.slice(0, 4).map(({ risk, answer }) => `${risk} ${answer}`) },
+    { kind: "list", items: input.risks.slice(0, RISKS_SHOWN).map(({ risk, answer }) => `${risk} ${answer}`) },
     { kind: "heading", text: "Decision" },
     {
       kind: "table",

@@ -6,6 +6,8 @@ import { workingMarkup } from "./working-markup";
 
 /** A table of at most so many rows stands on one page; a longer one is cut between rows, under repeated headings. */
 const ROWS_KEPT_TOGETHER = 14;
+/** Rows of sentences are tall: fewer of them are kept together. */
+const SENTENCES_KEPT_TOGETHER = 6;
 
 /** A section with its heading, which stays with what follows it. */
 export function sectionMarkup(section: CaseSection, document: CaseDocument): string {
@@ -39,7 +41,8 @@ function blockMarkup(block: CaseBlock, { currency }: CaseDocument): string {
 }
 
 export function tableMarkup({ id, caption, columns, rows, total }: CaseTable, currency: string): string {
-  const kept = rows.length <= ROWS_KEPT_TOGETHER ? " kept" : "";
+  const most = columns.some(({ align }) => align === "number") ? ROWS_KEPT_TOGETHER : SENTENCES_KEPT_TOGETHER;
+  const kept = rows.length <= most ? " kept" : "";
   const side = (at: number): string => (columns[at]?.align === "number" ? ' class="number"' : "");
   const cells = (row: readonly CaseValue[]): string =>
     row

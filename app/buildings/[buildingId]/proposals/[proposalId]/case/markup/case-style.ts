@@ -28,7 +28,7 @@ h3{font-size:10.5pt;margin:4mm 0 1mm;font-weight:600;break-after:avoid}
 p{margin:0 0 2.5mm;max-width:150mm;orphans:3;widows:3}
 ul{margin:0 0 3mm;padding-left:5mm}
 li{margin:0 0 1mm;max-width:150mm;break-inside:avoid}
-header{margin-bottom:5mm}
+header{margin-bottom:3mm}
 .over{color:#444;font-size:9pt;margin:0}
 .bar{display:none}
 .figures{margin:2mm 0 4mm;display:grid;grid-template-columns:1fr 1fr;column-gap:8mm}
@@ -42,13 +42,19 @@ table{border-collapse:collapse;width:100%;font-size:8.75pt;line-height:1.3}
 caption{text-align:left;font-weight:600;font-size:9pt;padding-bottom:1.2mm;break-after:avoid}
 thead{display:table-header-group}
 tr{break-inside:avoid}
-th,td{text-align:left;vertical-align:top;padding:1mm 2.5mm 1mm 0;font-weight:400;border-bottom:0.4pt solid #bbb;overflow-wrap:anywhere}
+th,td{text-align:left;vertical-align:top;padding:1mm 2.5mm 1mm 0;font-weight:400;border-bottom:0.4pt solid #bbb;overflow-wrap:break-word}
 th:last-child,td:last-child{padding-right:0}
-thead th{border-bottom:0.8pt solid #111;color:#333;vertical-align:bottom;overflow-wrap:normal}
-th.number,td.number{text-align:right;overflow-wrap:normal}
+thead th{border-bottom:0.8pt solid #111;color:#333;vertical-align:bottom;}
+th.number,td.number{text-align:right}
 td.number{white-space:nowrap}
 .total th,.total td{border-top:0.8pt solid #111;border-bottom:none;font-weight:600}
-#table-decision td,#table-decision tbody th{height:12mm}
+#summary p,#summary ul{margin-bottom:1.5mm}
+#summary h3{margin-top:2.5mm}
+#summary li{margin-bottom:0.5mm;line-height:1.3}
+#summary .figures{margin:1mm 0 2mm}
+#summary .figures div{padding:1mm 0 1.2mm}
+#summary .table{margin:1mm 0 0}
+#table-decision td,#table-decision tbody th{height:11mm}
 figure{margin:3mm 0 4mm;break-inside:avoid}
 figcaption{font-size:9pt;font-weight:600;margin-top:1mm}
 svg{display:block;width:100%;height:auto}
