@@ -28,7 +28,13 @@ export type RollUpEntry = {
 export type SummedRange = { together: Range80; apart: Range80 };
 
 export type RollUpCell = { count: number; range: Range80 } | null;
-export type RollUpRow = { buildingId: number; buildingName: string; stages: Record<RollUpStage, RollUpCell> };
+export type RollUpProposal = { proposalId: number; title: string; stage: RollUpStage; range: Range80 };
+export type RollUpRow = {
+  buildingId: number;
+  buildingName: string;
+  stages: Record<RollUpStage, RollUpCell>;
+  proposals: RollUpProposal[];
+};
 export type RollUpTotal = Record<RollUpStage, { count: number; range: SummedRange } | null>;
 
 export type RollUp = {
@@ -73,7 +79,13 @@ function rowOf(entries: readonly RollUpEntry[]): RollUpRow {
       ? null
       : { count: own.length, range: rangeOf(summed(own.map(({ draws }) => draws.saving))) };
   });
-  return { buildingId, buildingName, stages };
+  const proposals = entries.map(({ proposalId, title, stage, draws }) => ({
+    proposalId,
+    title,
+    stage,
+    range: rangeOf(draws.saving),
+  }));
+  return { buildingId, buildingName, stages, proposals };
 }
 
 function totalOf(entries: readonly RollUpEntry[], name: keyof RollUpDraws): RollUpTotal {

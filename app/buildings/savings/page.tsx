@@ -12,7 +12,8 @@ import { requireUser } from "@/app/_server/session";
 import { SignOutForm } from "@/app/sign-in/sign-out-form";
 import type { RollUpTotal } from "@/lib/business-case/roll-up";
 import { readRollUp } from "@/lib/services/business-case/roll-up";
-import { apartWords, cellWords, overlapWords, totalWords } from "./view-model";
+import { counted } from "@/lib/units/counted";
+import { apartWords, cellWords, overlapWords, rangeInBrackets, totalWords } from "./view-model";
 
 export const metadata: Metadata = { title: "Savings over all buildings" };
 
@@ -49,6 +50,19 @@ export default async function SavingsPage() {
             captionHidden
             rows={each.rows}
             rowKey={(row) => row.buildingId}
+            detail={(row) => ({
+              summary: counted(row.proposals.length, "proposal"),
+              content: (
+                <ul>
+                  {row.proposals.map(({ proposalId, title, stage, range }) => (
+                    <li key={proposalId}>
+                      <Link href={`/buildings/${row.buildingId}/proposals/${proposalId}/case`}>{title}</Link>, {stage}:{" "}
+                      {rangeInBrackets(range, currencySign(each.currency))}
+                    </li>
+                  ))}
+                </ul>
+              ),
+            })}
             columns={[
               {
                 key: "building",

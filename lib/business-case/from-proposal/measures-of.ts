@@ -20,7 +20,8 @@ function changeWords({ lever, amount }: ZoneLever, unit: TemperatureUnit): strin
   const scale = LEVER_SCALES[lever];
   if (scale.unit === "K") return `${scale.amount} ${formatTemperatureDifference(amount, unit).text}`;
   const figure = formatNumber(amount, { decimals: Number.isInteger(amount) ? 0 : 2 });
-  return `${scale.amount} ${figure}${scale.unit === "" ? "" : `\u00a0${scale.unit}`}`;
+  const [first, ...of] = scale.amount.split(", ");
+  return [`${first} ${figure}${scale.unit === "" ? "" : `\u00a0${scale.unit}`}`, ...of].join(" ");
 }
 
 const MONTHS = [

@@ -55,7 +55,7 @@ export function risksOf({ plan, building, ventilationCheck, inputs }: FrozenProp
   if (circuitRelief.goneW > 0)
     risks.push({
       side: "people",
-      risk: `Heaters of ${watts(circuitRelief.goneW)} at their high setting are expected to leave the circuits, ${watts(circuitRelief.addedW)} to come in their place.`,
+      risk: `Heaters of ${watts(circuitRelief.goneW)} at their high setting are expected to leave the circuits${circuitRelief.addedW > 0 ? `, and ${watts(circuitRelief.addedW)} to come in their place` : ""}.`,
       answer: "What each circuit may carry is for a licensed electrician to confirm.",
     });
   return risks;

@@ -71,6 +71,11 @@ function flatWorkings(title: string, working: Working | null): TitledWorking[] {
   const below = working.terms.flatMap((term) =>
     term.working ? flatWorkings(`${term.label}, part of ${working.result.label}`, term.working) : [],
   );
-  const flat: Working = { ...working, terms: working.terms.map(({ working: _, ...term }) => term) };
+  const flat: Working = {
+    ...working,
+    terms: working.terms.map(({ working: _, ...term }) =>
+      term.assumptionId === undefined ? term : { ...term, source: "Appendix A" },
+    ),
+  };
   return [{ title, working: flat }, ...below];
 }

@@ -4,6 +4,8 @@ import { type CaseFinance, caseFinance } from "@/lib/business-case/case-finance"
 import type { CaseInput } from "@/lib/business-case/case-input";
 import { composeCase } from "@/lib/business-case/compose-case";
 import { caseFromProposal } from "@/lib/business-case/from-proposal/case-from-proposal";
+import { financeWorkings } from "@/lib/business-case/sections/finance-workings";
+import type { Working } from "@/lib/working/working";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
@@ -38,13 +40,14 @@ export function readBusinessCase(ctx: Context, buildingId: number, proposalId: n
   return { issue: number, input, document: composeCase(input) };
 }
 
-/** The same with its finance as figures, for a page. */
+/** The same with its finance as figures and their workings, for a page. */
 export function readBusinessCaseWithFinance(
   ctx: Context,
   buildingId: number,
   proposalId: number,
   issue?: number,
-): BusinessCase & { finance: CaseFinance } {
+): BusinessCase & { finance: CaseFinance; workings: { title: string; working: Working }[] } {
   const business = readBusinessCase(ctx, buildingId, proposalId, issue);
-  return { ...business, finance: caseFinance(business.input) };
+  const finance = caseFinance(business.input);
+  return { ...business, finance, workings: financeWorkings(finance, business.input.building.currency) };
 }

@@ -14,7 +14,7 @@ import { printProgram } from "@/lib/services/business-case/print-pdf";
 import { countIssues, readBusinessCaseWithFinance } from "@/lib/services/business-case/read";
 import { formatLocal } from "@/lib/time/format";
 import { askedIssue } from "./asked-issue";
-import { financeItems } from "./view-model";
+import { financeItems, statedWords } from "./view-model";
 
 export const metadata: Metadata = { title: "Business case" };
 
@@ -27,7 +27,8 @@ const TABLES = ["components", "cash-flow", "finance", "assumptions"] as const;
 
 export default async function CasePage({ params, searchParams }: Props) {
   const { buildingId, proposalId } = await params;
-  const proposalPath = `/buildings/${Number(buildingId)}/proposals/${Number(proposalId)}`;
+  const buildingPath = `/buildings/${Number(buildingId)}`;
+  const proposalPath = `${buildingPath}/proposals/${Number(proposalId)}`;
   const path = `${proposalPath}/case`;
   const { issue } = askedIssue(await searchParams);
   const { issues, read } = await readAs((ctx) => {
@@ -45,7 +46,7 @@ export default async function CasePage({ params, searchParams }: Props) {
         </EmptyState>
       </>
     );
-  const { input, finance } = read;
+  const { input, finance, workings } = read;
   const { building, saving } = input;
   const minor = 10 ** currencyDecimals(building.currency);
   const inMinor = ({ p10, p50, p90 }: { p10: number; p50: number; p90: number }) => ({
@@ -63,7 +64,7 @@ export default async function CasePage({ params, searchParams }: Props) {
         title={`Business case ${input.number}: ${input.proposal.title}`}
         figure={
           saving.working ? (
-            <WorkingDisclosure working={saving.working} buildingPath={`/buildings/${Number(buildingId)}`}>
+            <WorkingDisclosure working={saving.working} buildingPath={buildingPath}>
               {saved}
             </WorkingDisclosure>
           ) : (
@@ -90,6 +91,19 @@ export default async function CasePage({ params, searchParams }: Props) {
           ]}
         />
       </PageHeading>
+      <Section id="finance" title="Finance at stated values" wide>
+        <p>
+          The ranges above are over the draws of the saving and of the life of the change. These figures have every
+          input at its stated value, and open into their working.
+        </p>
+        {workings.map(({ title, working }) => (
+          <div key={title}>
+            <WorkingDisclosure working={working} buildingPath={buildingPath}>
+              {statedWords(title, working, building.currency)}
+            </WorkingDisclosure>
+          </div>
+        ))}
+      </Section>
       <Section id="document" title="The document" plain>
         <p>
           A page of summary for whoever signs, then method, components, alternatives, comfort and risk, cautions,

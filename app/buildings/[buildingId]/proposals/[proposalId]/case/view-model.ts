@@ -1,6 +1,9 @@
 import { formatFigure } from "@/app/_components/quantity/format-figure";
 import type { CaseFinance } from "@/lib/business-case/case-finance";
 import type { OpenRange80 } from "@/lib/finance/project-ranges";
+import { formatMoney } from "@/lib/money/format";
+import { moneyFromAmount } from "@/lib/money/money";
+import type { Working } from "@/lib/working/working";
 
 /** Simple payback in words: never hides that it may not come. */
 export function paybackWords({ p10, p50, p90 }: OpenRange80): string {
@@ -32,4 +35,11 @@ export function financeItems({ plan, ranges, figures }: CaseFinance): { term: st
       value: `${formatFigure(ranges.lossShare * 100, { decimals: 0 })}\u00a0% of the draws`,
     },
   ];
+}
+
+/** "Net present value: −$248.32", as its working ends. */
+export function statedWords(title: string, { result }: Working, currency: string): string {
+  if (result.unit === currency) return `${title}: ${formatMoney(moneyFromAmount(result.value, currency))}`;
+  const figure = formatFigure(result.value, { decimals: 2 });
+  return `${title}: ${figure}${result.unit === "" ? "" : `\u00a0${result.unit}`}`;
 }

@@ -25,7 +25,7 @@ h1{font-size:20pt;line-height:1.15;margin:2mm 0;font-weight:600}
 h2{font-size:14pt;margin:7mm 0 2.5mm;font-weight:600;border-bottom:1px solid #111;padding-bottom:1mm;break-after:avoid}
 .group>section:first-of-type>h2{margin-top:0}
 h3{font-size:10.5pt;margin:4mm 0 1mm;font-weight:600;break-after:avoid}
-p{margin:0 0 2.5mm;max-width:150mm;orphans:3;widows:3}
+p{margin:0 0 2.5mm;max-width:150mm;break-inside:avoid}
 ul{margin:0 0 3mm;padding-left:5mm}
 li{margin:0 0 1mm;max-width:150mm;break-inside:avoid}
 header{margin-bottom:3mm}

@@ -17,7 +17,7 @@ export function cashFlowChart(
   );
   const step = (WIDTH - 2 * EDGE) / years.length;
   const width = Math.min(46, step * 0.5);
-  const middle = (at: number): number => EDGE + step * (at + 0.5);
+  const middle = (place: number): number => EDGE + step * (place + 0.5);
   const bars = years.map(({ net }, place) => {
     const [y1, y2] = [at(Math.max(0, net)), at(Math.min(0, net))];
     const fill = net < 0 ? AGAINST : "#8a8f8b";
@@ -33,8 +33,8 @@ export function cashFlowChart(
   const sums = years.map(({ presentCumulative }, place) =>
     words(
       whole(presentCumulative),
-      middle(place) + 7,
-      at(presentCumulative) - 7,
+      middle(place) + width / 2 + 5,
+      at(presentCumulative) + 12,
       "start",
       ' font-weight="600" class="halo"',
     ),
