@@ -4,6 +4,7 @@ import { demoPath } from "./fixtures";
 export const FACILITIES_PAGES: readonly string[] = [
   demoPath().replace(/\/1$/, ""),
   demoPath().replace(/\/1$/, "/new"),
+  demoPath().replace(/\/1$/, "/savings"),
   ...[
     "",
     "/zones",
@@ -38,5 +39,7 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/tariff",
     "/target",
     "/energy-meter",
+    "/proposals/1/case",
+    "/proposals/1/case/document",
   ].map(demoPath),
 ];

@@ -1,6 +1,6 @@
 import { type CaseBlock, type CaseSection, moneyRange, number, range, text } from "../case-document";
 import type { CaseFinance } from "../case-finance";
-import type { CaseInput } from "../case-input";
+import type { CaseComfortLine, CaseInput } from "../case-input";
 import { openYears } from "./open-years";
 
 /** The gravest risks, those for people; the others stand under comfort and risk. */
@@ -50,10 +50,7 @@ export function summarySection(input: CaseInput, finance: CaseFinance): CaseSect
     { kind: "heading", text: "For people" },
     {
       kind: "list",
-      items: input.comfort.map(
-        ({ label, before, after, unit, decimals }) =>
-          `${label}: ${before.toFixed(decimals)} now, ${after.toFixed(decimals)} expected${unit ? ` ${unit}` : ""}.`,
-      ),
+      items: input.comfort.map(comfortWords),
     },
     { kind: "heading", text: "What may go wrong, and the answer to it" },
     { kind: "list", items: input.risks.slice(0, RISKS_SHOWN).map(({ risk, answer }) => `${risk} ${answer}`) },
@@ -68,6 +65,13 @@ export function summarySection(input: CaseInput, finance: CaseFinance): CaseSect
     },
   ];
   return { id: "summary", title: "Summary", startsPage: false, blocks };
+}
+
+/** "Cold reports a year: 61.0 now, 30.5 expected." */
+function comfortWords({ label, before, after, unit, decimals }: CaseComfortLine): string {
+  const sign = unit === "%" ? "\u202f%" : "";
+  const per = unit === "" || unit === "%" ? "" : ` ${unit}`;
+  return `${label}${per}: ${before.toFixed(decimals)}${sign} now, ${after.toFixed(decimals)}${sign} expected.`;
 }
 
 const percent = (rate: number): string => `${Number((rate * 100).toPrecision(3))} %`;

@@ -48,11 +48,11 @@ export function tableMarkup({ id, caption, columns, rows, total }: CaseTable, cu
     row
       .map((value, at) => {
         const words = escaped(valueWords(value, currency, "table"));
-        return at === 0 ? `<th scope="row"${side(at)}>${words}</th>` : `<td${side(at)}>${words}</td>`;
+        return at === 0 && words !== "" ? `<th scope="row"${side(at)}>${words}</th>` : `<td${side(at)}>${words}</td>`;
       })
       .join("");
   const heads = columns.map(({ head }, at) => `<th scope="col"${side(at)}>${escaped(head)}</th>`).join("");
   const body = rows.map((row) => `<tr>${cells(row)}</tr>`).join("");
   const last = total ? `<tr class="total">${cells(total)}</tr>` : "";
-  return `<div class="table${kept}"><table id="table-${escaped(id)}"><caption>${escaped(caption)}</caption><thead><tr>${heads}</tr></thead><tbody>${body}${last}</tbody></table></div>`;
+  return `<div class="table${kept}" tabindex="0" role="group" aria-label="${escaped(caption)}"><table id="table-${escaped(id)}"><caption>${escaped(caption)}</caption><thead><tr>${heads}</tr></thead><tbody>${body}${last}</tbody></table></div>`;
 }

@@ -30,7 +30,7 @@ export function casePage(document: CaseDocument, { paper, fontFaces, backHref }:
     foot: `${document.buildingName}. ${issued}`,
     groups: groups.map((sections) => sections.map(({ title }) => title).join(" · ")),
   });
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><link rel="icon" href="/icon.svg"><title>${escaped(running)}</title><style>${fontFaces}${style}</style></head><body>${body}</body></html>`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><link rel="icon" href="/icon.svg"><title>${escaped(running)}</title><style>${fontFaces}${style}</style></head><body><main>${body}</main></body></html>`;
 }
 
 /** Sections that share pages: each that starts a page begins a group. */

@@ -18,7 +18,7 @@ export function scaleOf(values: readonly number[], from: number, to: number, wit
 
 /** A drawing with its caption; the words for those who do not see it are those of its table. */
 export const drawing = (caption: string, heightUnits: number, inside: string): string =>
-  `<figure><svg viewBox="0 0 ${WIDTH} ${heightUnits}" role="img" aria-label="${escaped(caption)}">${HATCH}${inside}</svg><figcaption>${escaped(caption)}</figcaption></figure>`;
+  `<figure tabindex="0"><svg viewBox="0 0 ${WIDTH} ${heightUnits}" role="img" aria-label="${escaped(caption)}">${HATCH}${inside}</svg><figcaption>${escaped(caption)}</figcaption></figure>`;
 
 /** Hatching for what counts against the change: told apart in grey. */
 const HATCH =

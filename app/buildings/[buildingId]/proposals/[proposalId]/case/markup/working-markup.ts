@@ -26,7 +26,7 @@ export function workingMarkup(title: string, working: Working): string {
     (note) => `<p class="note">${escaped(note)}</p>`,
   );
   const kept = terms.length <= 12 ? " kept" : "";
-  return `<div class="working${kept}"><h3>${escaped(title)}</h3><p class="formula">${formulaMarkup(
+  return `<div class="working${kept}" tabindex="0" role="group" aria-label="${escaped(title)}"><h3>${escaped(title)}</h3><p class="formula">${formulaMarkup(
     formula,
     terms.map(({ symbol }) => symbol),
   )}</p><table><thead><tr>${heads}</tr></thead><tbody>${rows}<tr class="total"><th scope="row">${symbolMarkup(result.symbol)}</th><td>${escaped(result.label)}</td><td class="number">${escaped(total)}</td><td>${escaped(result.unit || "\u2013")}</td><td></td><td></td><td></td></tr></tbody></table>${remarks.join("")}</div>`;
