@@ -38,5 +38,8 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/tariff",
     "/target",
     "/energy-meter",
+    "/proposals",
+    "/proposals/new",
+    "/proposals/changes",
   ].map(demoPath),
 ];
