@@ -17,6 +17,8 @@ export type RollUpEntry = {
   title: string;
   stage: RollUpStage;
   draws: RollUpDraws;
+  /** What its newest verification found, in a sentence; "" before the first. */
+  verification: string;
   /** Zones that it touches, by id, to see where savings overlap. */
   zoneIds: readonly number[];
 };
@@ -28,7 +30,13 @@ export type RollUpEntry = {
 export type SummedRange = { together: Range80; apart: Range80 };
 
 export type RollUpCell = { count: number; range: Range80 } | null;
-export type RollUpProposal = { proposalId: number; title: string; stage: RollUpStage; range: Range80 };
+export type RollUpProposal = {
+  proposalId: number;
+  title: string;
+  stage: RollUpStage;
+  range: Range80;
+  verification: string;
+};
 export type RollUpRow = {
   buildingId: number;
   buildingName: string;
@@ -79,11 +87,12 @@ function rowOf(entries: readonly RollUpEntry[]): RollUpRow {
       ? null
       : { count: own.length, range: rangeOf(summed(own.map(({ draws }) => draws.saving))) };
   });
-  const proposals = entries.map(({ proposalId, title, stage, draws }) => ({
+  const proposals = entries.map(({ proposalId, title, stage, draws, verification }) => ({
     proposalId,
     title,
     stage,
     range: rangeOf(draws.saving),
+    verification,
   }));
   return { buildingId, buildingName, stages, proposals };
 }

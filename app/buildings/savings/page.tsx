@@ -54,10 +54,10 @@ export default async function SavingsPage() {
               summary: counted(row.proposals.length, "proposal"),
               content: (
                 <ul>
-                  {row.proposals.map(({ proposalId, title, stage, range }) => (
+                  {row.proposals.map(({ proposalId, title, stage, range, verification }) => (
                     <li key={proposalId}>
                       <Link href={`/buildings/${row.buildingId}/proposals/${proposalId}/case`}>{title}</Link>, {stage}:{" "}
-                      {rangeInBrackets(range, currencySign(each.currency))}
+                      {rangeInBrackets(range, currencySign(each.currency))}. {verification}
                     </li>
                   ))}
                 </ul>

@@ -24,7 +24,7 @@ export function readRollUp(ctx: Context): RollUp {
       const stage = status && STAGE[status];
       const copy = stage ? listProposalIssues(ctx.db, id)[0]?.copy : undefined;
       if (!stage || !copy) return [];
-      const isShown = listVerificationResults(ctx.db, id)[0]?.verdict === "shown";
+      const verified = listVerificationResults(ctx.db, id)[0];
       const chosen = chosenOf(copy);
       return [
         {
@@ -33,7 +33,8 @@ export function readRollUp(ctx: Context): RollUp {
           currency: copy.building.currency,
           proposalId: id,
           title,
-          stage: isShown && stage === "approved" ? "verified" : stage,
+          stage: verified?.verdict === "shown" && stage === "approved" ? "verified" : stage,
+          verification: verified?.result.sentence ?? "",
           draws: chosen.drawn.draws,
           zoneIds: chosen.levers.map(({ zoneId }) => zoneId),
         },

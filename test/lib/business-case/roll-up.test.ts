@@ -12,6 +12,7 @@ const entry = (changes: Partial<RollUpEntry>): RollUpEntry => ({
   title: "warmer",
   stage: "proposed",
   draws: { saving: RISING, electricKwh: RISING, heatKwh: RISING, emissionsKgCo2: RISING },
+  verification: "",
   zoneIds: [],
   ...changes,
 });
