@@ -1,5 +1,6 @@
 import { readXlsx } from "hucre/xlsx";
 import { baseUrl } from "../support/servers";
+import { accessibilityFaults } from "./accessibility-faults";
 import { beSignedIn, demoPath, expect, test } from "./fixtures";
 
 test.beforeEach(async ({ page }) => beSignedIn(page, "demo"));
@@ -40,6 +41,12 @@ test("the document reads the same without script", async ({ page, browser }) => 
   await plain.goto(demoPath("/proposals/1/case/document?paper=letter"));
   await expect(plain.getByRole("heading", { level: 2, name: "Appendix B: workings" })).toBeAttached();
   await context.close();
+});
+
+test("the document has no accessibility violation, and does not scroll sideways", async ({ page }) => {
+  // Dozens of pages of tables in two widths: more to look through than any other page.
+  test.setTimeout(360_000);
+  expect(await accessibilityFaults(page, demoPath("/proposals/1/case/document"))).toEqual([]);
 });
 
 test("a case that is not there says what to do", async ({ page }) => {

@@ -44,6 +44,5 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/proposals/changes",
     "/proposals/1",
     "/proposals/1/case",
-    "/proposals/1/case/document",
   ].map(demoPath),
 ];

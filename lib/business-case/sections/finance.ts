@@ -1,6 +1,7 @@
 import { type CaseSection, money, moneyRange, number, text } from "../case-document";
 import type { CaseFinance } from "../case-finance";
 import type { CaseInput } from "../case-input";
+import { cashFlowRows } from "./cash-flow-rows";
 import { openYears } from "./open-years";
 
 /** What the change is worth, by the conventions of NIST Handbook 135, with the flow of each year. */
@@ -86,16 +87,7 @@ export function financeSection({ building, terms }: CaseInput, finance: CaseFina
           { head: "Present value", align: "number" },
           { head: "Cumulative present value", align: "number" },
         ],
-        rows: years.map((each) => [
-          text(each.inForce > 0 && each.inForce < 1 ? `${each.year} (${each.inForce.toFixed(2)})` : `${each.year}`),
-          money(each.outlay, "minor"),
-          money(each.saving, "minor"),
-          money(each.net, "minor"),
-          money(each.cumulative, "minor"),
-          number(each.presentFactor, 5),
-          money(each.presentValue, "minor"),
-          money(each.presentCumulative, "minor"),
-        ]),
+        rows: cashFlowRows(years, building.currency),
         total: null,
       },
     ],

@@ -3,6 +3,7 @@ import type { CaseTable } from "@/lib/business-case/case-document";
 import { caseFinance } from "@/lib/business-case/case-finance";
 import { composeCase } from "@/lib/business-case/compose-case";
 import { lifeOfFirstYear } from "@/lib/business-case/first-year-life";
+import { cashFlowRows } from "@/lib/business-case/sections/cash-flow-rows";
 import { firstYearFraction } from "@/lib/overcooling/components/first-year-fraction";
 import { caseInput } from "../../factories/case-input";
 
@@ -36,6 +37,33 @@ test("printed components add up to the printed total", () => {
   const sum = (table?.rows ?? []).reduce((total, row) => total + Math.round(amount(row) * 100), 0);
   expect(sum).toBe(Math.round(amount(table?.total ?? []) * 100));
   expect(sum).toBe(305015);
+});
+
+test("printed cash flows add up to the printed cent, down to the net present value", () => {
+  for (const amount of [760.6857976955926, 333.333, 1000 / 7]) {
+    const input = caseInput({ saving: { ...caseInput().saving, stated: amount } });
+    const { years, figures } = caseFinance(input);
+    const rows = cashFlowRows(years, "USD").map((row) =>
+      row.map((value) => (value.kind === "money" ? Math.round(value.amount * 100) : Number.NaN)),
+    );
+    let [cumulative, present] = [0, 0];
+    for (const row of rows) {
+      const [, outlay, saving, net, soFar, , presentValue, presentSoFar] = row as [
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+      ];
+      cumulative += saving - outlay;
+      present += presentValue;
+      expect([net, soFar, presentSoFar]).toEqual([saving - outlay, cumulative, present]);
+    }
+    expect(present).toBe(Math.round(figures.netPresentValue * 100));
+  }
 });
 
 test("rows of a table have as many cells as the table has columns", () => {

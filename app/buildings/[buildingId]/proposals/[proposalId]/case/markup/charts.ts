@@ -86,9 +86,9 @@ function tornadoChart({ caption, base, lines }: Of<"tornado">, whole: (amount: n
   const foot = top + lines.length * ROW + 22;
   const key =
     bar(LEFT + 50, LEFT + 66, foot - 9, 11, AGAINST) +
-    words("at its low end", LEFT + 72, foot) +
+    words("at its P10", LEFT + 72, foot) +
     bar(LEFT + 180, LEFT + 196, foot - 9, 11, FOR) +
-    words("at its high end", LEFT + 202, foot);
+    words("at its P90", LEFT + 202, foot);
   const middle = line(at(base), top - 4, at(base), top + lines.length * ROW + 4, 1.4);
   return drawing(caption, foot + 10, rows.join("") + middle + words(whole(base), at(base), top - 8, "middle") + key);
 }
