@@ -34,7 +34,8 @@ export function methodSection({ method, savingDraws, proposal, assumptions }: Ca
         items: [
           "Heaters do not go by themselves: only the share that people are expected to give up is counted, and what comes in their place is taken off.",
           "A change is undone in time: the first year holds only the part for which it lasts, and later years end with its life.",
-          "Left out by design: productivity, health, life of equipment and risk of fire. They carry no money here.",
+          "What is drawn apart for each zone in the cost (sensor, minimum airflow, energy of heaters) stays at its stated value here: these ranges are somewhat narrower than the cost's.",
+          "Left out by design: demand charges, productivity, health, life of equipment and risk of fire. They carry no money here.",
         ],
       },
       {

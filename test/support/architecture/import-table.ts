@@ -93,7 +93,8 @@ const LIVE_CALCULATIONS = [
   "lib/electrical/device-sheet",
   "lib/electrical/resolved-setting",
   "lib/overcooling/live-effect",
-  "lib/proposals/live",
+  "lib/proposals/live/live-picture",
+  "lib/proposals/live/cost-curve",
 ];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];

@@ -27,7 +27,7 @@ export function LivePictures({ pictures, building, curveValues, investment, temp
   const chosen = pictures.find((each) => each.isChosen) ?? pictures[0];
   if (!chosen) return <p>Give a variant a name to see what it would bring.</p>;
   return (
-    <div data-live-picture={chosen.picture.saving.stated.toFixed(2)}>
+    <div className={styles.live} data-live-picture={chosen.picture.saving.stated.toFixed(2)}>
       <VariantFigures
         variants={pictures}
         currency={building.currency}
