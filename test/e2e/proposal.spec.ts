@@ -11,13 +11,13 @@ test("a proposal goes from the diagnosis to approved, with its figures frozen an
   await page.goto(demoPath("/proposals/new"));
   await page.getByLabel("Name", { exact: true }).fill("Warmer second floor");
   await page.getByRole("button", { name: "Save as a draft" }).click();
-  await expect(page.getByRole("heading", { name: "Status: draft" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Status: draft" })).toBeVisible({ timeout: 60_000 });
   await settled(page);
   await expect(page.getByText("A minimum airflow goes down")).toBeVisible();
 
   await page.getByLabel("Decision").selectOption("submitted");
   await page.getByRole("button", { name: "Enter the decision" }).click();
-  await expect(page.getByRole("heading", { name: /^As issued on/ })).toBeVisible();
+  await expect(page.getByRole("heading", { name: /^As issued on/ })).toBeVisible({ timeout: 60_000 });
 
   await page.getByLabel("Decision").selectOption("approved");
   await page.getByRole("button", { name: "Enter the decision" }).click();

@@ -75,6 +75,10 @@ export const proposalInput = z
     path: ["toMinute"],
     message: "The hours end before they begin.",
   })
+  .refine(({ variants }) => new Set(variants.map(({ name }) => name)).size === variants.length, {
+    path: ["variants"],
+    message: "Two variants have the same name: give each its own.",
+  })
   .refine(({ chosenPosition, variants }) => chosenPosition < variants.length, {
     path: ["chosenPosition"],
     message: "Choose one of the variants.",

@@ -30,6 +30,7 @@ export function LeverAmounts({ values, begin, errors }: Props) {
           />
           <label className={styles.chosen}>
             <input type="radio" name="chosen" value={place} defaultChecked={begin.chosen === String(place)} /> proposed
+            <span className="visually-hidden">, variant {place + 1}</span>
           </label>
           {errors[nameField(place)] ? <p className={styles.error}>{errors[nameField(place)]}</p> : null}
         </div>

@@ -46,6 +46,8 @@ export function ProposalEditor({
   const begin = failure?.values ?? saved;
   const [typed, setTyped] = useState(begin);
   const pictures = useMemo(() => picturesOf(building, typed), [building, typed]);
+  const idleNow = JSON.stringify([...idleIn(pictures)]);
+  const idle = useMemo(() => new Map(JSON.parse(idleNow) as [string, string][]), [idleNow]);
   const later = useDeferredValue(typed);
   const errors = failure?.fieldErrors ?? {};
   const of = (name: string) => ({ name, defaultValue: begin[name] ?? "", error: errors[name] });
@@ -70,9 +72,10 @@ export function ProposalEditor({
         investment={Number(typed.investment) || 0}
         temperatureUnit={temperatureUnit}
         buildingPath={buildingPath}
+        isLive={typed !== saved}
       />
       <FieldSet legend="Zones" hint="Proposed by the diagnosis; add or take away any.">
-        <ZoneLevers zones={zones} begin={begin} idle={idleIn(pictures)} />
+        <ZoneLevers zones={zones} begin={begin} idle={idle} />
       </FieldSet>
       <PlanFields of={of} temperatureUnit={temperatureUnit} />
       <FieldSet legend="One-off cost" inline>

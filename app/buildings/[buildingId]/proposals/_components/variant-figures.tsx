@@ -5,10 +5,17 @@ import { Range } from "@/app/_components/quantity/range";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { DataTable } from "@/app/_components/ui/data-table";
 import type { ExpectedReports, LivePicture, Worked } from "@/lib/proposals/live-picture";
+import { OpenedContent } from "./opened-content";
 
 export type NamedPicture = { name: string; isChosen: boolean; picture: LivePicture };
 
-type Props = { variants: readonly NamedPicture[]; currency: string; investment: number; buildingPath: string };
+type Props = {
+  variants: readonly NamedPicture[];
+  currency: string;
+  investment: number;
+  buildingPath: string;
+  isLive?: boolean;
+};
 
 type Line = {
   id: string;
@@ -22,7 +29,7 @@ const reports = ({ before, after, low, high }: ExpectedReports): string =>
   `${formatFigure(before, { decimals: 0 })} \u2192 ${formatFigure(after, { decimals: 1 })} (${formatFigure(low, { decimals: 1 })}\u2013${formatFigure(high, { decimals: 1 })})`;
 
 /** Variants side by side: what a year of each brings, with ranges, and workings to open. */
-export function VariantFigures({ variants, currency, investment, buildingPath }: Props) {
+export function VariantFigures({ variants, currency, investment, buildingPath, isLive = false }: Props) {
   const sign = currencySign(currency);
   const lines: Line[] = [
     {
@@ -95,12 +102,16 @@ export function VariantFigures({ variants, currency, investment, buildingPath }:
         worked
           ? {
               summary: "Working",
-              content: variants.map(({ name, picture }) => (
-                <section key={name}>
-                  <h3>{name}</h3>
-                  <WorkingSheet working={worked(picture).working} buildingPath={buildingPath} />
-                </section>
-              )),
+              content: (
+                <OpenedContent isLive={isLive}>
+                  {variants.map(({ name, picture }) => (
+                    <section key={name}>
+                      <h3>{name}</h3>
+                      <WorkingSheet working={worked(picture).working} buildingPath={buildingPath} />
+                    </section>
+                  ))}
+                </OpenedContent>
+              ),
             }
           : null
       }

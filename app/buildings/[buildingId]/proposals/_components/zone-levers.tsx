@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { LEVER_SCALES, LEVERS } from "@/lib/proposals/lever";
 import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
 import { zoneField } from "../form";
@@ -11,7 +12,7 @@ type Props = {
 };
 
 /** Zones against levers: a box where a lever is used. What does nothing in a zone is said in its row. */
-export function ZoneLevers({ zones, begin, idle }: Props) {
+export const ZoneLevers = memo(function ZoneLevers({ zones, begin, idle }: Props) {
   return (
     <div className={styles.zonesFrame}>
       <table className={styles.zones}>
@@ -67,4 +68,4 @@ export function ZoneLevers({ zones, begin, idle }: Props) {
       </table>
     </div>
   );
-}
+});
