@@ -15,11 +15,14 @@ import * as devicePhoto from "./schema/device-photo";
 import * as electricityBill from "./schema/electricity-bill";
 import * as mappingProfile from "./schema/mapping-profile";
 import * as plugLog from "./schema/plug-log";
+import * as proposal from "./schema/proposal";
 import * as registerImport from "./schema/register-import";
+import * as setpointChange from "./schema/setpoint-change";
 import * as tariff from "./schema/tariff";
 import * as trendImport from "./schema/trend-import";
 import * as upload from "./schema/upload";
 import * as verdictNote from "./schema/verdict-note";
+import * as verification from "./schema/verification";
 import * as walk from "./schema/walk";
 import * as weather from "./schema/weather";
 import * as zone from "./schema/zone";
@@ -37,11 +40,14 @@ const schema = {
   ...electricityBill,
   ...mappingProfile,
   ...plugLog,
+  ...proposal,
   ...registerImport,
+  ...setpointChange,
   ...tariff,
   ...trendImport,
   ...upload,
   ...verdictNote,
+  ...verification,
   ...walk,
   ...weather,
   ...zone,

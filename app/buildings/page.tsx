@@ -58,7 +58,8 @@ export default async function BuildingsPage() {
       />
       {buildings.length > 0 ? (
         <p>
-          <LinkButton href="/buildings/new">Set up another building</LinkButton>
+          <LinkButton href="/buildings/new">Set up another building</LinkButton>{" "}
+          <LinkButton href="/buildings/savings">Savings over all buildings</LinkButton>
         </p>
       ) : null}
     </PageShell>

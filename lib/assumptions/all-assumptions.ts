@@ -4,6 +4,7 @@ import { COOLING_LOAD_ASSUMPTIONS } from "./cooling-load";
 import { COOLING_PLANT_ASSUMPTIONS } from "./cooling-plant";
 import { DEMAND_ASSUMPTIONS } from "./demand";
 import { EMISSION_ASSUMPTIONS } from "./emissions";
+import { FINANCE_ASSUMPTIONS } from "./finance";
 import { HEATING_PLANT_ASSUMPTIONS } from "./heating-plant";
 import { PERSISTENCE_ASSUMPTIONS } from "./persistence";
 import { PRICE_ASSUMPTIONS } from "./prices";
@@ -27,6 +28,7 @@ export const ALL_ASSUMPTIONS: readonly Assumption[] = [
   ...SCREENING_ASSUMPTIONS,
   ...PRICE_ASSUMPTIONS,
   ...PERSISTENCE_ASSUMPTIONS,
+  ...FINANCE_ASSUMPTIONS,
   ...EMISSION_ASSUMPTIONS,
 ];
 

@@ -8,12 +8,14 @@ import { benchFit } from "./fit";
 import { benchImport } from "./import";
 import { benchKill } from "./kill";
 import { benchLoad } from "./load";
+import { benchProposal } from "./proposal";
 import { benchRead } from "./read";
 import { benchRegister } from "./register";
 import { closeTargets } from "./targets";
 
 const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   import: benchImport,
+  proposal: benchProposal,
   read: benchRead,
   load: benchLoad,
   campus: benchCampus,

@@ -4,6 +4,7 @@ import { demoPath } from "./fixtures";
 export const FACILITIES_PAGES: readonly string[] = [
   demoPath().replace(/\/1$/, ""),
   demoPath().replace(/\/1$/, "/new"),
+  demoPath().replace(/\/1$/, "/savings"),
   ...[
     "",
     "/zones",
@@ -39,5 +40,10 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/tariff",
     "/target",
     "/energy-meter",
+    "/proposals",
+    "/proposals/new",
+    "/proposals/changes",
+    "/proposals/1",
+    "/proposals/1/case",
   ].map(demoPath),
 ];

@@ -32,6 +32,14 @@ test("takes the pictures of the overview, a zone and a device", async ({ page })
   await picture(page, "device");
 });
 
+test("takes the picture of the business case", async ({ page }) => {
+  await page.setViewportSize({ width: 860, height: 1120 });
+  await page.goto(demoPath("/proposals/1/case/document"));
+  await expect(page.getByRole("heading", { level: 2, name: "Summary" })).toBeVisible();
+  await page.evaluate(() => document.fonts.ready);
+  await picture(page, "business-case");
+});
+
 test("takes the picture of the occupant's form", async ({ page, browser }) => {
   await page.goto(demoPath("/comfort-reports/links"));
   await page.getByLabel("Zone", { exact: true }).selectOption({ index: 1 });

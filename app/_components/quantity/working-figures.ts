@@ -6,8 +6,8 @@ import { type Digits, formatFigure } from "./format-figure";
 /** Digits of the values of a working: with them a pocket calculator ends at the printed cent of some thousands. */
 const SIGNIFICANT = 7;
 
-/** Money in a working has its unit as `USD a year`. */
-const currencyOf = (unit: string): string | null => /^([A-Z]{3}) a year$/.exec(unit)?.[1] ?? null;
+/** Money in a working has its unit as `USD a year`, or `USD` at once. */
+const currencyOf = (unit: string): string | null => /^([A-Z]{3})(?: a year)?$/.exec(unit)?.[1] ?? null;
 
 /** How a value of a working is written: money to its minor unit, all else to seven digits at most. */
 export function workingDigits(unit: string): Digits {

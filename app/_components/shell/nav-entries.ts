@@ -7,6 +7,7 @@ export const NAV_ENTRIES: readonly NavEntry[] = [
   { path: "/devices", label: "Devices" },
   { path: "/comfort-reports", label: "Comfort reports" },
   { path: "/energy-meter", label: "Energy meter" },
+  { path: "/proposals", label: "Proposals" },
   { path: "/imports", label: "Imports" },
   { path: "/assumptions", label: "Assumptions" },
   { path: "/working", label: "Working" },

@@ -1,6 +1,8 @@
 import { QUALITY, ZONE_QUALITY } from "../data-quality/read";
 import { METER } from "../meter/read";
 import { COST, FIGURE_WORKING, TARGET_CURVE } from "../overcooling/shown";
+import { PROPOSAL_GROUND } from "../proposals/ground";
+import { SETPOINT_MOVES } from "../proposals/setpoint-moves";
 import { ZONE_DAYS } from "../zones/days";
 import { ZONES } from "../zones/shown";
 import type { ResultKind } from "./result-kind";
@@ -14,6 +16,8 @@ const ALL: readonly ResultKind<unknown>[] = [
   ZONE_DAYS,
   ZONE_QUALITY,
   METER,
+  PROPOSAL_GROUND,
+  SETPOINT_MOVES,
 ];
 
 const BY_NAME = new Map(ALL.map((kind) => [kind.name, kind]));

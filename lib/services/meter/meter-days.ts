@@ -22,19 +22,20 @@ const DAYS_READ = 366;
 /** Time before a day in which the value that holds at its beginning is looked for [s]. */
 const HOLD_SECONDS = 86_400;
 
-/** The last year of a trended meter by local day, with mean outdoor air temperatures; empty when it holds nothing. */
+/** The last year (or more) of a trended meter by local day, with mean outdoor air temperatures; empty when it holds nothing. */
 export async function readMeterDays(
   ctx: Context,
   building: BuildingRow,
   meter: Extract<Meter, { source: "point" }>,
   outdoor: PointRow,
+  daysRead = DAYS_READ,
 ): Promise<MeterDay[]> {
   const [extent] = await ctx.trends.extent([meter.point.id]);
   if (!extent) return [];
   const zone = zoneTable(building.timeZone);
   const lastTs = extent.lastTs + 1;
   const days = localDaysOver(zone, {
-    fromUtcSeconds: Math.max(extent.firstTs, lastTs - DAYS_READ * 86_400),
+    fromUtcSeconds: Math.max(extent.firstTs, lastTs - daysRead * 86_400),
     toUtcSeconds: lastTs,
   });
   const energies = dayEnergies(meter.point.kind, await seriesOf(ctx, meter.point, days), days);

@@ -10,7 +10,7 @@ const sources = (path: string): string =>
     .filter((each) => each.endsWith(".ts"))
     .map((each) => readFileSync(new URL(`${path}/${each}`, folder), "utf8"))
     .join("\n");
-const users = sources("overcooling") + sources("services/meter");
+const users = sources("overcooling") + sources("services/meter") + sources("business-case");
 
 test.each(ALL_ASSUMPTIONS)("$id has a source, an ordered range and a use", (each) => {
   expect(each.id).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*(\/[a-z0-9]+(-[a-z0-9]+)*)?$/);

@@ -32,6 +32,7 @@ const PURE_LIB = [
   "lib/assumptions",
   "lib/importers",
   "lib/overcooling",
+  "lib/proposals",
   "lib/business-case",
 ];
 
@@ -59,6 +60,11 @@ const CONSTANTS = [
   "lib/comfort/activity",
   "lib/electrical/walk-entry",
   "lib/comfort-reports/temperature-guidance",
+  "lib/proposals/lever",
+  "lib/proposals/proposal-status",
+  "lib/proposals/live-picture",
+  "lib/proposals/setpoint-change",
+  "lib/proposals/verification-plan",
 ];
 
 /** Files that people download to fill in. */
@@ -88,6 +94,8 @@ const LIVE_CALCULATIONS = [
   "lib/electrical/device-sheet",
   "lib/electrical/resolved-setting",
   "lib/overcooling/live-effect",
+  "lib/proposals/live/live-picture",
+  "lib/proposals/live/cost-curve",
 ];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];
@@ -106,7 +114,10 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
     types: ["lib/trends", "lib/electrical", "lib/devices"],
   },
   "lib/overcooling": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions"] },
-  "lib/business-case": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions", "lib/overcooling"] },
+  "lib/proposals": { values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions", "lib/overcooling"] },
+  "lib/business-case": {
+    values: [...FOUNDATIONS, ...ENGINEERING, "lib/assumptions", "lib/overcooling", "lib/proposals"],
+  },
   "lib/services": {
     values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "zod", "node:*"],
   },

@@ -1,0 +1,50 @@
+import { Field } from "@/app/_components/ui/field";
+import { FieldSet } from "@/app/_components/ui/field-set";
+import { NumberField } from "@/app/_components/ui/number-field";
+import { SelectField } from "@/app/_components/ui/select-field";
+import { TextAreaField } from "@/app/_components/ui/text-area-field";
+
+type Props = {
+  of: (name: string) => { name: string; defaultValue: string; error: string | undefined };
+  temperatureUnit: "C" | "F";
+};
+
+const MONTHS = Array.from({ length: 12 }, (_, k) => ({
+  value: String(k + 1),
+  label: new Intl.DateTimeFormat("en", { month: "long", timeZone: "UTC" }).format(Date.UTC(2025, k, 1)),
+}));
+
+/** Season, trial, limits that stop it, and the notice that people read. */
+export function PlanFields({ of, temperatureUnit }: Props) {
+  return (
+    <>
+      <FieldSet legend="Season and hours" inline>
+        <SelectField {...of("seasonFromMonth")} label="From" options={MONTHS} />
+        <SelectField {...of("seasonToMonth")} label="To" options={MONTHS} />
+        <Field {...of("from")} label="Each day from" unit="hh:mm" />
+        <Field {...of("to")} label="until" unit="hh:mm" />
+      </FieldSet>
+      <FieldSet legend="Trial" inline>
+        <SelectField
+          {...of("trial")}
+          label="How it is tried"
+          options={[
+            { value: "steps", label: "in steps" },
+            { value: "switchback", label: "alternate weeks in a drawn order" },
+          ]}
+        />
+        <NumberField {...of("stepKPerWeek")} label="Step" unit="K a week" />
+        <NumberField {...of("pairs")} label="Pairs of weeks, if alternate" unit="pairs" />
+        <NumberField {...of("seed")} label="Seed of the drawn order" unit="" />
+      </FieldSet>
+      <FieldSet legend="Stop when" hint="Set before it begins; the first limit that is reached stops the trial." inline>
+        <NumberField {...of("hotReportsPerWeek")} label="Hot reports reach" unit="a week" />
+        <NumberField {...of("dissatisfiedPct")} label="Predicted dissatisfied reach" unit="%" />
+        <NumberField {...of("zoneAirTemp")} label="A zone's air reaches, mean of a day" unit={`°${temperatureUnit}`} />
+      </FieldSet>
+      <FieldSet legend="Notice to occupants">
+        <TextAreaField {...of("notice")} label="Text" rows={4} />
+      </FieldSet>
+    </>
+  );
+}

@@ -1,0 +1,34 @@
+import type { Building } from "@/lib/services/buildings/find";
+import type { readDetectability } from "@/lib/services/proposals/verify";
+import { formatLocal } from "@/lib/time/format";
+import { formatTemperature } from "@/lib/units/format";
+
+type Shown = Pick<Building, "temperatureUnit" | "timeZone">;
+type Move = { code: string; setting: string; atUtcSeconds: number; fromC: number; toC: number };
+
+/** "Zone 2-14: cooling setpoint from 21.5 °C to 22.5 °C on 3 March 2026". */
+export function changeSentence({ code, setting, atUtcSeconds, fromC, toC }: Move, building: Shown): string {
+  const temp = (value: number): string => formatTemperature(value, building.temperatureUnit).text;
+  const on = formatLocal(atUtcSeconds * 1000, building.timeZone, "date");
+  return `Zone ${code}: ${setting.replace("-", " ")} from ${temp(fromC)} to ${temp(toC)} on ${on}`;
+}
+
+/** "Setpoint in zone 2-14 went back to 21.5 °C on 3 March 2026". */
+export function wentBackSentence(
+  { code, back }: { code: string; back: { atUtcSeconds: number; toC: number } },
+  building: Shown,
+): string {
+  const on = formatLocal(back.atUtcSeconds * 1000, building.timeZone, "date");
+  return `Setpoint in zone ${code} went back to ${formatTemperature(back.toC, building.temperatureUnit).text} on ${on}`;
+}
+
+type Detectable = NonNullable<Awaited<ReturnType<typeof readDetectability>>>;
+
+/** What the meter can show at all, before anyone waits for it. */
+export function detectabilitySentence({ daysAfter, expectedKwhPerDay, found }: Detectable): string {
+  if (found.status === "no-model")
+    return "The meter's days before have no usable model: energy will not be shown by the meter, whatever the wait.";
+  const least = (100 * found.leastFraction).toFixed(1);
+  const expected = Math.round(expectedKwhPerDay).toLocaleString("en");
+  return `By its ${found.model} model of ${found.days} days before, the meter can show a saving from ${least} % of an occupied day's electricity with ${daysAfter} days after, at 90 % confidence; ${expected} kWh a day are expected. A smaller share will not be told from noise by this meter: rely on zone air and reports then.`;
+}

@@ -1,0 +1,127 @@
+import { currencyDecimals } from "@/lib/money/money";
+import { LEVER_SCALES, LEVERS, type Lever } from "@/lib/proposals/lever";
+import type { Building } from "@/lib/services/buildings/find";
+import type { Proposal } from "@/lib/services/proposals/find";
+import type { ProposalGround } from "@/lib/services/proposals/ground";
+import { amountField, nameField, VARIANT_PLACES, zoneField } from "./form";
+
+export type FormValues = Record<string, string>;
+
+/** Levers that a verdict of the diagnosis proposes. */
+const LEVERS_OF_VERDICT: Partial<Record<string, readonly Lever[]>> = {
+  "setpoint-first": ["cooling-setpoint"],
+  "minimum-airflow-first": ["minimum-airflow"],
+  "both-minimum-first": ["minimum-airflow", "cooling-setpoint"],
+  "fault-first": ["fault-fix"],
+  "personal-need": ["personal-device"],
+};
+
+/** Amounts to begin with: a half, one and two kelvin, and as much less air. Common practice, no source. */
+const BEGINNINGS: readonly { name: string; kelvin: number; airflowPct: number }[] = [
+  { name: "Half a kelvin", kelvin: 0.5, airflowPct: 20 },
+  { name: "One kelvin", kelvin: 1, airflowPct: 40 },
+  { name: "Two kelvin", kelvin: 2, airflowPct: 60 },
+];
+
+export type ZoneChoice = { zoneId: number; code: string; floor: string; verdict: string };
+
+/** A new proposal as the diagnosis would have it. `only` names zones to begin with, where a filter chose them. */
+export function beginningValues(
+  building: Pick<Building, "temperatureUnit" | "name">,
+  { verdicts }: ProposalGround,
+  only: readonly number[] | null,
+): FormValues {
+  const zones = verdicts.flatMap(({ zoneId, verdict }): [string, string][] => {
+    if (only && !only.includes(zoneId)) return [];
+    const levers = LEVERS_OF_VERDICT[verdict] ?? (only ? ["cooling-setpoint"] : []);
+    return levers.length > 0 ? [[zoneField(zoneId), levers.join(",")]] : [];
+  });
+  const amounts = VARIANT_PLACES.flatMap((place): [string, string][] => {
+    const begin = BEGINNINGS[place];
+    const amount = (lever: Lever): number =>
+      lever === "cooling-setpoint" ? (begin?.kelvin ?? 0) : lever === "minimum-airflow" ? (begin?.airflowPct ?? 0) : 0;
+    return [
+      [nameField(place), begin?.name ?? ""],
+      ...LEVERS.map((lever): [string, string] => [amountField(place, lever), String(amount(lever))]),
+    ];
+  });
+  return {
+    title: "",
+    reason: "",
+    seasonFromMonth: "5",
+    seasonToMonth: "9",
+    from: "07:00",
+    to: "18:00",
+    investment: "0",
+    chosen: "1",
+    trial: "steps",
+    stepKPerWeek: "0.5",
+    hotReportsPerWeek: "3",
+    dissatisfiedPct: "15",
+    zoneAirTemp: building.temperatureUnit === "F" ? "78" : "25.5",
+    pairs: "8",
+    seed: "1",
+    notice: `From next Monday the cooling setpoint goes up in steps of half a kelvin a week. Tell us by the comfort report of your desk if you are too warm or too cold: we look at every report, and stop the trial when the limits that were set are reached. ${building.name}, facilities.`,
+    ...Object.fromEntries(zones),
+    ...Object.fromEntries(amounts),
+  };
+}
+
+/** A proposal on record as the form has it. Amounts of a variant are the same in all zones of a lever. */
+export function valuesOf(
+  { row, variants }: Proposal,
+  building: Pick<Building, "temperatureUnit" | "currency">,
+): FormValues {
+  const { plan } = row;
+  const limitC = plan.stopRules.zoneAirTempC;
+  const zones = new Map<number, Set<Lever>>();
+  const values: FormValues = {
+    title: row.title,
+    reason: row.reason,
+    seasonFromMonth: String(row.seasonFromMonth),
+    seasonToMonth: String(row.seasonToMonth),
+    from: clockOf(row.fromMinute),
+    to: clockOf(row.toMinute),
+    investment: String(row.investmentMinor / 10 ** currencyDecimals(building.currency)),
+    chosen: String(row.chosenPosition),
+    trial: plan.switchback ? "switchback" : "steps",
+    stepKPerWeek: String(plan.stepKPerWeek),
+    hotReportsPerWeek: String(plan.stopRules.hotReportsPerWeek),
+    dissatisfiedPct: String(plan.stopRules.dissatisfiedPct),
+    zoneAirTemp: String(Number((building.temperatureUnit === "F" ? limitC * 1.8 + 32 : limitC).toFixed(1))),
+    pairs: String(plan.switchback?.pairs ?? 8),
+    seed: String(plan.switchback?.seed ?? 1),
+    notice: plan.notice,
+  };
+  for (const place of VARIANT_PLACES) {
+    const variant = variants.find((each) => each.position === place);
+    values[nameField(place)] = variant?.name ?? "";
+    for (const lever of LEVERS) values[amountField(place, lever)] = "0";
+    for (const { zoneId, lever, amount } of variant?.levers ?? []) {
+      values[amountField(place, lever)] = String(amount);
+      zones.set(zoneId, (zones.get(zoneId) ?? new Set()).add(lever));
+    }
+  }
+  for (const [zoneId, levers] of zones) values[zoneField(zoneId)] = [...levers].join(",");
+  return values;
+}
+
+export const clockOf = (minute: number): string =>
+  `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
+
+/** "Cooling setpoint raised by 1 K in 12 zones". */
+export function leverSentences(levers: Proposal["variants"][number]["levers"]): string[] {
+  return LEVERS.flatMap((lever) => {
+    const own = levers.filter((each) => each.lever === lever);
+    if (own.length === 0) return [];
+    const { label, amount, unit } = LEVER_SCALES[lever];
+    const zones = own.length === 1 ? "1 zone" : `${own.length} zones`;
+    return [`${label} ${amount} ${own[0]?.amount}${unit ? `\u2009${unit}` : ""} in ${zones}`];
+  });
+}
+
+/** Whether the variant that is proposed lowers a minimum airflow. */
+export const proposesLowerMinimum = ({ row, variants }: Proposal): boolean =>
+  variants.some(
+    (each) => each.position === row.chosenPosition && each.levers.some(({ lever }) => lever === "minimum-airflow"),
+  );

@@ -1,0 +1,34 @@
+import type { ExpectedReports, LivePicture } from "@/lib/proposals/live-picture";
+import type { CaseComfortLine } from "../case-input";
+
+/** What the proposed variant makes of comfort, on either side. Intervals of reports are of what a year may bring. */
+export function comfortLines({ outsideComfort, cold, hot, heatersGiven }: LivePicture): CaseComfortLine[] {
+  const reports = (label: string, { before, after, low, high }: ExpectedReports): CaseComfortLine => ({
+    label,
+    unit: "a year",
+    decimals: 1,
+    before,
+    after,
+    interval: { low, high, level: 90 },
+  });
+  return [
+    {
+      label: "Share of occupied hours outside the comfort range",
+      unit: "%",
+      decimals: 1,
+      before: outsideComfort.before * 100,
+      after: outsideComfort.after * 100,
+      interval: null,
+    },
+    reports("Cold reports", cold),
+    reports("Hot reports", hot),
+    {
+      label: "Space heaters in use",
+      unit: "",
+      decimals: 1,
+      before: heatersGiven.of,
+      after: heatersGiven.of - heatersGiven.expected,
+      interval: { low: heatersGiven.of - heatersGiven.high, high: heatersGiven.of - heatersGiven.low, level: 80 },
+    },
+  ];
+}

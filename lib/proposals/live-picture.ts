@@ -1,0 +1,37 @@
+import type { Range80, Working } from "@/lib/working/working";
+import type { Lever } from "./lever";
+
+export const SAVING_PARTS = {
+  setpoint: "cooling held at a warmer setpoint",
+  deadband: "cooling of air at minimum airflow",
+  reheat: "cooling and heat of reheated air",
+  fan: "fan",
+  heaters: "space heaters given up",
+  rebound: "personal fans and foot warmers that come in their place",
+} as const;
+export type SavingPart = keyof typeof SAVING_PARTS;
+
+/** A sum of a year with its range over the draws and the working of its stated value. */
+export type Worked = Range80 & { stated: number; working: Working };
+
+/** Reports a year: before, after, and a 90 % interval of what a year may bring. */
+export type ExpectedReports = { before: number; after: number; low: number; high: number };
+
+/** What the levers of one variant would make of the building in a year. Savings count positive. */
+export type LivePicture = {
+  saving: Worked;
+  electricKwh: Worked;
+  heatKwh: Worked;
+  emissionsKgCo2: Worked;
+  parts: { id: SavingPart; label: string; stated: number }[];
+  /** Occupied cooling-season hours by zone air temperature, half a kelvin each, of all zones of the proposal. */
+  temps: { lowC: number; hoursBefore: number; hoursAfter: number }[];
+  outsideComfort: { before: number; after: number };
+  cold: ExpectedReports;
+  hot: ExpectedReports;
+  heatersGiven: { expected: number; of: number; low: number; high: number };
+  /** High power of the heaters expected to go [W], and of what comes in their place. */
+  circuitRelief: { goneW: number; addedW: number };
+  /** Levers that change nothing where they were chosen, with why. */
+  idle: { zoneId: number; code: string; lever: Lever; reason: string }[];
+};

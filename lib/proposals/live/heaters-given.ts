@@ -1,0 +1,47 @@
+import { wantedChange } from "@/lib/overcooling/field-votes";
+import { LIVE_STATES, type LiveZone } from "../live-building";
+import { degreeHoursBelow } from "./temperature-hours";
+import type { Rises } from "./zone-effect";
+import type { LeverAmounts } from "./zone-levers";
+
+/** Foot warmer while someone sits there, W: mean of a Berkeley field study, 3 to 21 W (escholarship 3cf6268m, abstract). */
+export const FOOT_WARMER_W = 10;
+/** A fan with a shaded-pole motor for 1,000 h a year (highest of the fans measured by Tang et al. 2022, 29.9 W). */
+export const DESK_FAN_KWH = 29.9;
+
+/** Share of the zone's degree-hours below its target that the rises take away, 0 to 1; 0 where there are none. */
+export function coldTakenAway(zone: LiveZone, rises: Rises, tempsC: readonly number[]): number {
+  const { states, targetZoneAirTempC: targetC } = zone;
+  if (!states) return 0;
+  let before = 0;
+  let after = 0;
+  for (const name of LIVE_STATES) {
+    before += degreeHoursBelow(states[name], tempsC, targetC);
+    after += degreeHoursBelow(states[name], tempsC, targetC, rises[name]);
+  }
+  return before > 0 ? Math.min(1, Math.max(0, 1 - after / before)) : 0;
+}
+
+/**
+ * Share of a zone's heaters that go: those replaced by agreement, and of the others the part that people give up once
+ * their zone is warm, as far as its cold goes (judgement, no source: half as warm, half as many).
+ */
+export const heatersGone = (levers: LeverAmounts, coldGone: number, removalFraction: number): number =>
+  1 - (1 - levers["personal-device"] / 100) * (1 - removalFraction * coldGone);
+
+/** Share of people who come to want it cooler, over the hours of a year, by field votes; never below 0. */
+export function newlyWarm(zone: LiveZone, rises: Rises): number {
+  const { states } = zone;
+  if (!states) return 0;
+  let hours = 0;
+  let more = 0;
+  for (const name of LIVE_STATES) {
+    const state = states[name];
+    hours += state.hours;
+    more += state.hours * (votesAt(state.zoneAirTempC + rises[name]).cooler - votesAt(state.zoneAirTempC).cooler);
+  }
+  return hours > 0 ? Math.max(0, more / hours) : 0;
+}
+
+/** Field votes, held at the ends of the temperatures that they were given at. */
+export const votesAt = (airTempC: number) => wantedChange(Math.min(26, Math.max(21, airTempC)));

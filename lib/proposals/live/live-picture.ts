@@ -1,0 +1,120 @@
+import { quantiles } from "@/lib/statistics/quantile";
+import type { Range80 } from "@/lib/working/working";
+import type { ZoneLever } from "../lever";
+import { LIVE_STATES, type LiveBuilding } from "../live-building";
+import { type LivePicture, SAVING_PARTS, type SavingPart } from "../live-picture";
+import { type EnergySaved, energySaved, type FeltByZone, feltOf } from "./energy-saved";
+import { expectedReports } from "./expected-reports";
+import { FOOT_WARMER_W } from "./heaters-given";
+import { idleLevers } from "./idle-levers";
+import { bought, keptShare, type Totals, totalsOf } from "./money";
+import { savingWorkings } from "./saving-working";
+import { drawCount, drawnNumbers, statedNumbers } from "./shared-numbers";
+import { hoursBelow } from "./temperature-hours";
+import { leversByZone } from "./zone-levers";
+
+/**
+ * Everything that a variant's levers would make of a building in their first year, at once: pure, and quick enough to follow
+ * a slider. Ranges are of the draws that the cost of overcooling was worked out with; demand charges are not counted.
+ */
+export function livePicture(building: LiveBuilding, chosen: readonly ZoneLever[]): LivePicture {
+  const levers = leversByZone(chosen);
+  const stated = statedNumbers(building);
+  const felt = feltOf(building, levers, stated);
+  const saved = energySaved(building, levers, stated, felt);
+  const totals = totalsOf(building, saved, stated);
+  const drawn = Array.from({ length: drawCount(building) }, (_, draw) => {
+    const shared = drawnNumbers(building, draw);
+    return totalsOf(building, energySaved(building, levers, shared, felt), shared);
+  });
+  const workings = savingWorkings(building, saved, stated);
+  const worked = (name: keyof Totals) => ({
+    ...rangeOf(drawn.map((each) => each[name])),
+    stated: totals[name],
+    working: workings[name],
+  });
+  const moved = saved.byZone.map(({ zone, effect }) => ({ zone, rises: effect.rises }));
+  return {
+    saving: worked("saving"),
+    electricKwh: worked("electricKwh"),
+    heatKwh: worked("heatKwh"),
+    emissionsKgCo2: worked("emissionsKgCo2"),
+    parts: partsOf(building, saved, stated),
+    ...temperatures(building, saved),
+    ...expectedReports(moved, building.zones),
+    ...heatersOf(building, saved, felt),
+    idle: idleLevers(building, chosen, stated),
+  };
+}
+
+function rangeOf(values: readonly number[]): Range80 {
+  const [p10, p50, p90] = quantiles(values, [0.1, 0.5, 0.9]) as [number, number, number];
+  return { p10, p50, p90 };
+}
+
+function partsOf(
+  { isHeatElectric, heatPricePerKwh }: LiveBuilding,
+  saved: EnergySaved,
+  stated: ReturnType<typeof statedNumbers>,
+): LivePicture["parts"] {
+  return (Object.keys(SAVING_PARTS) as SavingPart[]).map((id) => {
+    const energy = bought(saved.parts[id], isHeatElectric);
+    const money = energy.electricKwh * stated.electricityPrice + energy.heatKwh * (heatPricePerKwh ?? 0);
+    return { id, label: SAVING_PARTS[id], stated: keptShare(id, stated) * money };
+  });
+}
+
+const BIN_K = 0.5;
+const BINS = { fromC: 19, toC: 28 };
+
+/** Hours of the zones of the proposal by half kelvins, and the share of them outside the comfort range. */
+function temperatures(
+  { tempsC, comfort }: LiveBuilding,
+  { byZone }: EnergySaved,
+): Pick<LivePicture, "temps" | "outsideComfort"> {
+  const below = (airTempC: number, isAfter: boolean): number => {
+    let sum = 0;
+    for (const { zone, effect } of byZone) {
+      if (!zone.states) continue;
+      for (const name of LIVE_STATES)
+        sum += hoursBelow(zone.states[name], tempsC, airTempC, isAfter ? effect.rises[name] : 0);
+    }
+    return sum;
+  };
+  const all = below(99, false);
+  const count = Math.round((BINS.toC - BINS.fromC) / BIN_K);
+  const temps = Array.from({ length: count }, (_, k) => {
+    const lowC = BINS.fromC + k * BIN_K;
+    const between = (isAfter: boolean) => below(lowC + BIN_K, isAfter) - below(lowC, isAfter);
+    return { lowC, hoursBefore: between(false), hoursAfter: between(true) };
+  });
+  const outside = (isAfter: boolean): number =>
+    all > 0 ? (below(comfort.lowerC, isAfter) + all - below(comfort.upperC, isAfter)) / all : 0;
+  return { temps, outsideComfort: { before: outside(false), after: outside(true) } };
+}
+
+function heatersOf(
+  building: LiveBuilding,
+  { byZone }: EnergySaved,
+  felt: FeltByZone,
+): Pick<LivePicture, "heatersGiven" | "circuitRelief"> {
+  const of = byZone.reduce((sum, { zone }) => sum + zone.heaters.count, 0);
+  const expected = byZone.reduce((sum, { zone, gone }) => sum + zone.heaters.count * gone, 0);
+  const removal = rangeOf(building.shared.heaterRemovalFraction.draws);
+  const at = (fraction: number): number =>
+    byZone.reduce((sum, { zone, levers }) => {
+      const replaced = levers["personal-device"] / 100;
+      const given = fraction * (felt.get(zone.zoneId)?.coldGone ?? 0);
+      return sum + zone.heaters.count * (1 - (1 - replaced) * (1 - given));
+    }, 0);
+  return {
+    heatersGiven: { expected, of, low: at(removal.p10), high: at(removal.p90) },
+    circuitRelief: {
+      goneW: byZone.reduce((sum, { zone, gone }) => sum + zone.heaters.highPowerW * gone, 0),
+      addedW: byZone.reduce(
+        (sum, { zone, levers }) => sum + zone.heaters.count * (levers["personal-device"] / 100) * FOOT_WARMER_W,
+        0,
+      ),
+    },
+  };
+}

@@ -1,0 +1,39 @@
+import { pairedDifference } from "@/lib/energy-model/verification/paired-difference";
+import type { Proof } from "../verification-result";
+import { type Meant, verdictOf } from "./proof-of";
+
+/** Weather-adjusted means of the weeks of a switchback, pair by pair. */
+export type WeekPair = { present: number; proposed: number };
+
+const CONFIDENCE = 0.9;
+
+/** A switchback by the paired t test. Below two pairs nothing can be said. */
+export function switchbackProof(
+  pairs: readonly WeekPair[],
+  about: Pick<Proof, "id" | "label" | "unit"> & { meant: Meant },
+): Proof {
+  const { meant, ...named } = about;
+  const nothing = { before: null, after: null, change: null, low: null, high: null, confidence: CONFIDENCE };
+  if (pairs.length < 2)
+    return {
+      ...named,
+      ...nothing,
+      verdict: "too-early",
+      sentence: `${pairs.length} whole pairs of weeks: two are the least that can be compared, eight are worth it.`,
+    };
+  const [present, proposed] = [pairs.map((each) => each.present), pairs.map((each) => each.proposed)];
+  const { meanDifference, interval, t } = pairedDifference(proposed, present, CONFIDENCE);
+  const [low, high] = interval;
+  const meanOf = (values: readonly number[]): number => values.reduce((sum, each) => sum + each, 0) / values.length;
+  return {
+    ...named,
+    before: meanOf(present),
+    after: meanOf(proposed),
+    change: meanDifference,
+    low,
+    high,
+    confidence: CONFIDENCE,
+    verdict: verdictOf(low, high, meant),
+    sentence: `${pairs.length} pairs of weeks, proposed less present: ${meanDifference.toPrecision(3)} ${named.unit} (90 % interval ${low.toPrecision(3)} to ${high.toPrecision(3)}, t = ${t.toFixed(2)}).`,
+  };
+}

@@ -1,0 +1,32 @@
+import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
+
+/** What an issued proposal said would come of it, in the terms of a proof. */
+export type Expected = {
+  zoneIds: number[];
+  /** Of the mean occupied zone air of the proposal's zones in the cooling season. */
+  riseK: number;
+  coldRatio: number;
+  hotRatio: number;
+  heatersGiven: number;
+  /** Electricity saved on an occupied day of the season. */
+  kwhPerDay: number;
+};
+
+export function expectedOf({ variants, chosenVariantId, inputs, proposal }: FrozenProposal): Expected {
+  const chosen = variants.find((each) => each.variantId === chosenVariantId);
+  if (!chosen) throw new Error("an issued proposal has no chosen variant");
+  const { temps, cold, hot, heatersGiven, electricKwh } = chosen.picture;
+  const mean = (of: "hoursBefore" | "hoursAfter"): number => {
+    const hours = temps.reduce((sum, each) => sum + each[of], 0);
+    return hours > 0 ? temps.reduce((sum, each) => sum + each[of] * (each.lowC + 0.25), 0) / hours : 0;
+  };
+  const months = ((proposal.seasonToMonth - proposal.seasonFromMonth + 12) % 12) + 1;
+  return {
+    zoneIds: [...new Set(chosen.levers.map((each) => each.zoneId))],
+    riseK: mean("hoursAfter") - mean("hoursBefore"),
+    coldRatio: cold.before > 0 ? cold.after / cold.before : 1,
+    hotRatio: hot.before > 0 ? hot.after / hot.before : 1,
+    heatersGiven: heatersGiven.expected,
+    kwhPerDay: electricKwh.stated / ((inputs.occupiedDays * months) / 12),
+  };
+}

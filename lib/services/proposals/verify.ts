@@ -1,0 +1,142 @@
+import {
+  findVerificationPlan,
+  insertVerificationResult,
+  listVerificationResults,
+  type VerificationPlanRow,
+  type VerificationResultRow,
+} from "@/db/queries/verifications";
+import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
+import { weatherDifference } from "@/lib/proposals/proof/comparable-days";
+import { type Detectability, detectability, energyProof } from "@/lib/proposals/proof/energy-proof";
+import { heaterProof } from "@/lib/proposals/proof/heater-proof";
+import { differenceProof, overallVerdict } from "@/lib/proposals/proof/proof-of";
+import { reportProof } from "@/lib/proposals/proof/report-proof";
+import { switchbackProof } from "@/lib/proposals/proof/switchback-proof";
+import { weekPairs } from "@/lib/proposals/proof/week-pairs";
+import { PROOF_VERDICT_WORDS } from "@/lib/proposals/verification-plan";
+import type { Proof, VerificationResult } from "@/lib/proposals/verification-result";
+import { actorName, requireFacilities } from "../authorise";
+import { findBuildingOrRefuse } from "../buildings/find";
+import type { Context } from "../context";
+import { ServiceError } from "../errors";
+import { readIssued } from "./decide";
+import { expectedOf } from "./expected";
+import { findProposalOrRefuse } from "./find";
+import { heatersOn, meterDays, reportCounts, within, zoneAirDays } from "./proof-data";
+
+const CONFIDENCE = 0.9;
+
+/** Works out what the data say of a proposal by its plan, and keeps it with who and when. */
+export async function verifyProposal(ctx: Context, buildingId: number, id: number): Promise<VerificationResult> {
+  const by = actorName(requireFacilities(ctx));
+  const plan = findVerificationPlan(ctx.db, id);
+  if (!plan) throw new ServiceError("precondition", "Set the windows before and after first.");
+  const issued = issuedOrRefuse(ctx, buildingId, id);
+  const proofs = await proofsOf(ctx, buildingId, issued, plan);
+  const verdict = overallVerdict(proofs);
+  const result = { verdict, sentence: `${PROOF_VERDICT_WORDS[verdict]}.`, proofs };
+  insertVerificationResult(ctx.db, { proposalId: id, verdict, result, enteredBy: by, enteredAtMs: ctx.now });
+  return result;
+}
+
+/** What was worked out so far, newest first. */
+export function readVerifications(ctx: Context, buildingId: number, id: number): VerificationResultRow[] {
+  requireFacilities(ctx);
+  findBuildingOrRefuse(ctx, buildingId);
+  findProposalOrRefuse(ctx, buildingId, id);
+  return listVerificationResults(ctx.db, id);
+}
+
+/** What the building's meter can show at all, said before the wait: least saving a day beside the expected one. */
+export async function readDetectability(
+  ctx: Context,
+  buildingId: number,
+  id: number,
+): Promise<{ daysAfter: number; expectedKwhPerDay: number; found: Detectability } | null> {
+  requireFacilities(ctx);
+  const building = findBuildingOrRefuse(ctx, buildingId);
+  const plan = findVerificationPlan(ctx.db, id);
+  const issued = readIssued(ctx, buildingId, id);
+  const days = plan && issued ? await meterDays(ctx, building) : null;
+  if (!plan || !issued || !days) return null;
+  const before = within(days, { from: plan.beforeFrom, to: plan.beforeTo });
+  const planned = (Date.parse(plan.afterTo) - Date.parse(plan.afterFrom)) / 86_400_000 + 1;
+  const daysAfter = Math.max(1, Math.round((planned * issued.inputs.occupiedDays) / 365));
+  const { kwhPerDay } = expectedOf(issued);
+  return { daysAfter, expectedKwhPerDay: kwhPerDay, found: detectability(before, daysAfter) };
+}
+
+function issuedOrRefuse(ctx: Context, buildingId: number, id: number): FrozenProposal {
+  const issued = readIssued(ctx, buildingId, id);
+  if (!issued) throw new ServiceError("precondition", "Only an issued proposal can be verified: submit it first.");
+  return issued;
+}
+
+async function proofsOf(
+  ctx: Context,
+  buildingId: number,
+  issued: FrozenProposal,
+  plan: VerificationPlanRow,
+): Promise<Proof[]> {
+  const building = findBuildingOrRefuse(ctx, buildingId);
+  const expected = expectedOf(issued);
+  const [before, after] = [
+    { from: plan.beforeFrom, to: plan.beforeTo },
+    { from: plan.afterFrom, to: plan.afterTo },
+  ];
+  const { air, belowTarget } = await zoneAirDays(ctx, building, expected.zoneIds);
+  const energy = (await meterDays(ctx, building)) ?? [];
+  const airMeant = {
+    id: "zone-air",
+    label: "Zone air of the proposal's zones, occupied",
+    unit: "°C",
+    meant: { sign: 1, expected: expected.riseK },
+  } as const;
+  const airProof = differenceProof(weatherDifference(within(air, before), within(air, after), CONFIDENCE), {
+    ...airMeant,
+    confidence: CONFIDENCE,
+  });
+  const khProof = differenceProof(
+    weatherDifference(within(belowTarget, before), within(belowTarget, after), CONFIDENCE),
+    {
+      id: "degree-hours",
+      label: "Degree-hours below the target, of a zone and occupied day",
+      unit: "K·h",
+      confidence: CONFIDENCE,
+      meant: { sign: -1, expected: -expected.riseK },
+    },
+  );
+  const datesIn = (window: typeof before): number => within(air, window).length;
+  const reportsBefore = reportCounts(ctx, building, expected.zoneIds, before, datesIn(before));
+  const reportsAfter = reportCounts(ctx, building, expected.zoneIds, after, datesIn(after));
+  const hasExposure = reportsBefore.cold.exposure > 0 && reportsAfter.cold.exposure > 0;
+  const { switchback } = issued.plan;
+  const isSwitchback = plan.method === "switchback" && switchback !== null;
+  const meter = isSwitchback
+    ? switchbackProof(weekPairs(energyValues(within(energy, after)), plan.afterFrom, switchback), {
+        id: "energy",
+        label: "Electricity of an occupied day, by alternate weeks",
+        unit: "kWh",
+        meant: { sign: -1, expected: -expected.kwhPerDay },
+      })
+    : energyProof(within(energy, before), within(energy, after), expected.kwhPerDay);
+  return [
+    isSwitchback ? switchbackProof(weekPairs(within(air, after), plan.afterFrom, switchback), airMeant) : airProof,
+    ...(isSwitchback ? [] : [khProof]),
+    ...(hasExposure
+      ? [
+          reportProof("cold-reports", reportsBefore.cold, reportsAfter.cold, expected.coldRatio),
+          reportProof("hot-reports", reportsBefore.hot, reportsAfter.hot, expected.hotRatio),
+        ]
+      : []),
+    heaterProof(
+      heatersOn(ctx, buildingId, expected.zoneIds, before.to),
+      heatersOn(ctx, buildingId, expected.zoneIds, after.to),
+      expected.heatersGiven,
+    ),
+    ...(meter ? [meter] : []),
+  ];
+}
+
+const energyValues = (days: readonly { date: string; outdoorC: number; energyKwh: number }[]) =>
+  days.map(({ date, outdoorC, energyKwh }) => ({ date, outdoorC, value: energyKwh }));

@@ -1,0 +1,86 @@
+import { expect, test } from "vitest";
+import { changeSentence, wentBackSentence } from "@/app/buildings/[buildingId]/proposals/change-words";
+import {
+  amountField,
+  fieldErrorsOf,
+  leversOf,
+  nameField,
+  proposalInputFromForm,
+  usedPlaces,
+  zoneField,
+} from "@/app/buildings/[buildingId]/proposals/form";
+import { beginningValues, valuesOf } from "@/app/buildings/[buildingId]/proposals/view-model";
+import { readBuilding } from "@/lib/services/buildings/find";
+import { readProposal } from "@/lib/services/proposals/find";
+import { draftProposal } from "@/lib/services/proposals/save";
+import { smallOffice } from "@/test/factories/office";
+import { proposalInputOf } from "@/test/factories/proposal";
+
+const verdicts = [
+  { zoneId: 1, code: "1-01", floor: "1", verdict: "setpoint-first" },
+  { zoneId: 2, code: "1-02", floor: "1", verdict: "both-minimum-first" },
+  { zoneId: 3, code: "1-03", floor: "1", verdict: "healthy" },
+];
+const building = { temperatureUnit: "F" as const, name: "Alder Court", currency: "USD" };
+
+test("a new proposal begins with what the diagnosis proposes, and with the zones of a filter", () => {
+  const values = beginningValues(building, { building: null, verdicts }, null);
+  expect(values[zoneField(1)]).toBe("cooling-setpoint");
+  expect(values[zoneField(2)]).toBe("minimum-airflow,cooling-setpoint");
+  expect(values[zoneField(3)]).toBeUndefined();
+  expect(usedPlaces(values)).toEqual([0, 1, 2]);
+  const filtered = beginningValues(building, { building: null, verdicts }, [3]);
+  expect(filtered[zoneField(3)]).toBe("cooling-setpoint");
+  expect(filtered[zoneField(1)]).toBeUndefined();
+});
+
+test("levers of a variant are its amounts in each zone that has the lever", () => {
+  const values = {
+    [zoneField(4)]: "cooling-setpoint,schedule",
+    [amountField(1, "cooling-setpoint")]: "1.5",
+    [amountField(1, "schedule")]: "0.5",
+    [amountField(0, "cooling-setpoint")]: "3",
+  };
+  expect(leversOf(values, 1)).toEqual([
+    { zoneId: 4, lever: "cooling-setpoint", amount: 1.5 },
+    { zoneId: 4, lever: "schedule", amount: 0.5 },
+  ]);
+});
+
+test("a form goes to the use-case and comes back as it was", () => {
+  const { ctx, buildingId, zoneId } = smallOffice();
+  const id = draftProposal(ctx, buildingId, proposalInputOf(zoneId));
+  const shown = readBuilding(ctx, buildingId);
+  const values = valuesOf(readProposal(ctx, buildingId, id), shown);
+  expect(values.zoneAirTemp).toBe("77.9");
+  const input = proposalInputFromForm(values, shown.temperatureUnit);
+  const { plan, ...rest } = proposalInputOf(zoneId);
+  expect(input).toMatchObject(rest);
+  expect(input.plan.stopRules.zoneAirTempC).toBeCloseTo(plan.stopRules.zoneAirTempC, 6);
+});
+
+test("what is typed wrong stays wrong, and its message stands at its field", () => {
+  const values = beginningValues(building, { building: null, verdicts }, null);
+  const input = proposalInputFromForm({ ...values, from: "seven", stepKPerWeek: "a lot" }, "F");
+  expect(input.fromMinute).toBeNaN();
+  expect(input.plan.stepKPerWeek).toBeNaN();
+  expect(
+    fieldErrorsOf({
+      fromMinute: "a",
+      "plan.stopRules.zoneAirTempC": "b",
+      "variants.1.levers.0.amount": "c",
+      title: "d",
+    }),
+  ).toEqual({ from: "a", zoneAirTemp: "b", [nameField(1)]: "c", title: "d" });
+});
+
+test("a change is said with its zone, its values and its day", () => {
+  const at = Date.UTC(2026, 2, 3, 18) / 1000;
+  const shown = { temperatureUnit: "C" as const, timeZone: "America/Chicago" };
+  expect(
+    changeSentence({ code: "2-14", setting: "cooling-setpoint", atUtcSeconds: at, fromC: 21.5, toC: 22.5 }, shown),
+  ).toMatch(/Zone 2-14: cooling setpoint from 21\.5.°C to 22\.5.°C on 3 Mar 2026/);
+  expect(wentBackSentence({ code: "2-14", back: { atUtcSeconds: at, toC: 21.5 } }, shown)).toMatch(
+    /Setpoint in zone 2-14 went back to 21\.5.°C on 3 Mar 2026/,
+  );
+});

@@ -1,0 +1,35 @@
+import { costCurve } from "@/lib/proposals/live/cost-curve";
+import { livePicture } from "@/lib/proposals/live/live-picture";
+import { liveBuilding, liveZone } from "../factories/live-building";
+import { median } from "./median";
+
+/** Limit of a slider's move [ms]: what a reader takes for at once. The page draws in the rest of it. */
+const LIMIT_MS = 100;
+const ROUNDS = 30;
+
+/** Time of what a move of a slider works out on 60 zones with 300 draws: the picture and the cost curve. */
+export async function benchProposal(): Promise<void> {
+  const zones = Array.from({ length: 60 }, (_, k) => liveZone({ zoneId: k + 1, code: `Z-${k + 1}` }));
+  const made = liveBuilding(zones);
+  for (const value of Object.values(made.shared))
+    value.draws = Array.from({ length: 300 }, (_, k) => value.term.value * (0.9 + (0.2 * k) / 300));
+  const timeOf = (work: (amount: number) => unknown): number =>
+    median(
+      Array.from({ length: ROUNDS }, (_, k) => {
+        const from = performance.now();
+        work(0.1 * k + 0.1);
+        return performance.now() - from;
+      }),
+    );
+  const levers = (amount: number) =>
+    zones.flatMap(({ zoneId }) => [
+      { zoneId, lever: "cooling-setpoint" as const, amount },
+      { zoneId, lever: "minimum-airflow" as const, amount: 40 },
+    ]);
+  const picture = timeOf((amount) => livePicture(made, levers(amount)));
+  const curve = timeOf((amount) => costCurve(made, levers(amount)));
+  const holds = picture + curve <= LIMIT_MS;
+  console.log(`picture ${picture.toFixed(1)} ms, curve ${curve.toFixed(1)} ms, 60 zones, median of ${ROUNDS} moves`);
+  console.log(`a move within ${LIMIT_MS} ms: ${holds ? "holds" : "MISSED"}`);
+  if (!holds) process.exitCode = 1;
+}

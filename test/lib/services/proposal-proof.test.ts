@@ -1,0 +1,207 @@
+import { describe, expect, it } from "vitest";
+import { upsertPoint } from "@/db/queries/points";
+import { findBuildingOrRefuse } from "@/lib/services/buildings/find";
+import { decideChange, readChangeLog } from "@/lib/services/proposals/changes";
+import { decideProposal } from "@/lib/services/proposals/decide";
+import { planVerification } from "@/lib/services/proposals/plan-verification";
+import { draftProposal } from "@/lib/services/proposals/save";
+import { findSetpointMoves } from "@/lib/services/proposals/setpoint-moves";
+import { readVerifications, verifyProposal } from "@/lib/services/proposals/verify";
+import { normalPair } from "@/lib/statistics/normal";
+import { seededRandom } from "@/lib/statistics/random";
+import type { PointKind } from "@/lib/trends/point-kind";
+import { smallOffice } from "@/test/factories/office";
+import { bringWeather } from "@/test/factories/office-records";
+import { proposalInputOf } from "@/test/factories/proposal";
+import { refusalOf } from "@/test/support/refusal";
+
+const START = Date.UTC(2025, 4, 5, 5) / 1000;
+const STEPS_A_DAY = 96;
+
+type Season = {
+  /** Days from the start on which the setpoint goes to a value [°C]. */
+  setpoints: readonly [day: number, valueC: number][];
+  /** Zone air over the setpoint's value of the day [K]; 0 follows it. */
+  followsC?: number;
+  days: number;
+};
+
+/** A season of an office whose zone air follows its setpoint, or stays at `followsC` whatever the setpoint is. */
+async function season({ setpoints, followsC, days }: Season) {
+  const office = smallOffice({ temperatureUnit: "C" });
+  bringWeather(office);
+  const { ctx, buildingId, zoneId } = office;
+  const random = seededRandom(9);
+  const at = (day: number): number => setpoints.findLast(([from]) => from <= day)?.[1] ?? 0;
+  const count = days * STEPS_A_DAY;
+  const air = new Float64Array(days);
+  const outdoor = new Float64Array(days);
+  for (let day = 0; day < days; day++) {
+    const [one, other] = normalPair(random);
+    outdoor[day] = 25 + 3 * other;
+    air[day] = (followsC ?? at(day)) + 0.15 * one;
+  }
+  const trends: [PointKind, (day: number) => number, number | null][] = [
+    ["zone-air-temp", (day) => air[day] as number, zoneId],
+    ["cooling-setpoint", at, zoneId],
+    ["airflow", () => 0.3, zoneId],
+    ["outdoor-air-temp", (day) => outdoor[day] as number, null],
+  ];
+  const slices = trends.map(([kind, valueOn, zone]) => ({
+    series: upsertPoint(ctx.db, {
+      buildingId,
+      externalName: kind,
+      kind,
+      zoneId: zone,
+      fileUnit: "degC",
+      sampling: "interval",
+    }).id,
+    ts: Float64Array.from({ length: count }, (_, i) => START + i * 900),
+    v: Int32Array.from({ length: count }, (_, i) => Math.round(1000 * valueOn(Math.floor(i / STEPS_A_DAY)))),
+    decimals: 3,
+  }));
+  await ctx.trends.write(slices, 1);
+  const moves = () => findSetpointMoves(ctx, findBuildingOrRefuse(ctx, buildingId));
+  return { ...office, moves };
+}
+
+describe("a change of a setpoint", () => {
+  it("is found in the trends, offered, confirmed under its proposal, and named when it goes back", async () => {
+    const office = await season({
+      setpoints: [
+        [0, 21.5],
+        [28, 22.5],
+        [70, 21.5],
+      ],
+      days: 98,
+    });
+    const { ctx, buildingId, zoneId } = office;
+    const moves = await office.moves();
+    expect(moves.map(({ fromC, toC }) => [fromC, toC])).toEqual([
+      [21.5, 22.5],
+      [22.5, 21.5],
+    ]);
+    const [up] = moves;
+    if (!up) throw new Error("no move was found");
+    expect(readChangeLog(ctx, buildingId, moves).offered).toHaveLength(2);
+    const proposalId = draftProposal(ctx, buildingId, proposalInputOf(zoneId));
+    const decision = {
+      zoneId,
+      setting: up.setting,
+      atUtcSeconds: up.atUtcSeconds,
+      decision: "confirmed" as const,
+      proposalId,
+      changedBy: "Controls desk",
+      reason: "Trial",
+    };
+    decideChange(ctx, buildingId, moves, decision);
+    const log = readChangeLog(ctx, buildingId, moves);
+    expect(log.offered).toHaveLength(1);
+    expect(log.changes[0]).toMatchObject({ code: "2-14", fromValue: 21.5, toValue: 22.5, proposalId });
+    expect(log.changes[0]?.wentBack?.toC).toBe(21.5);
+    expect((await refusalOf(() => decideChange(ctx, buildingId, moves, decision))).code).toBe("conflict");
+    expect((await refusalOf(() => decideChange(ctx, buildingId, [], decision))).message).toMatch(/no longer show/);
+  });
+});
+
+const windows = {
+  method: "before-after" as const,
+  beforeFrom: "2025-05-06",
+  beforeTo: "2025-06-13",
+  afterFrom: "2025-06-16",
+  afterTo: "2025-07-25",
+};
+
+async function verified(office: Awaited<ReturnType<typeof season>>, plan: typeof windows = windows) {
+  const { ctx, buildingId, zoneId } = office;
+  const id = draftProposal(ctx, buildingId, proposalInputOf(zoneId));
+  await decideProposal(ctx, buildingId, id, { status: "submitted" });
+  planVerification(ctx, buildingId, id, plan);
+  const result = await verifyProposal(ctx, buildingId, id);
+  expect(readVerifications(ctx, buildingId, id)[0]?.verdict).toBe(result.verdict);
+  return result;
+}
+
+const airOf = (result: Awaited<ReturnType<typeof verified>>) => result.proofs.find((each) => each.id === "zone-air");
+
+describe("a verification", () => {
+  it("recovers a planted rise of one kelvin within its interval and calls it shown", async () => {
+    const result = await verified(
+      await season({
+        setpoints: [
+          [0, 21.5],
+          [42, 22.5],
+        ],
+        days: 84,
+      }),
+    );
+    const air = airOf(result);
+    expect(air?.verdict).toBe("shown");
+    expect(air?.low).toBeLessThan(1);
+    expect(air?.high).toBeGreaterThan(1);
+    expect(result.verdict).toBe("shown");
+  });
+
+  it("does not call a change without effect a success", async () => {
+    const result = await verified(
+      await season({
+        setpoints: [
+          [0, 21.5],
+          [42, 22.5],
+        ],
+        followsC: 21.5,
+        days: 84,
+      }),
+    );
+    expect(airOf(result)?.low).toBeLessThan(0);
+    expect(airOf(result)?.high).toBeGreaterThan(0);
+    expect(["not-shown", "too-early"]).toContain(result.verdict);
+  });
+
+  it("says that a few days are too early", async () => {
+    const result = await verified(
+      await season({
+        setpoints: [
+          [0, 21.5],
+          [42, 22.5],
+        ],
+        days: 84,
+      }),
+      {
+        ...windows,
+        afterTo: "2025-06-18",
+      },
+    );
+    expect(airOf(result)?.verdict).toBe("too-early");
+    expect(result.verdict).toBe("too-early");
+  });
+
+  it("says that a zone that got colder is worse", async () => {
+    const result = await verified(
+      await season({
+        setpoints: [
+          [0, 21.5],
+          [42, 20.5],
+        ],
+        days: 84,
+      }),
+    );
+    expect(result.verdict).toBe("worse");
+  });
+
+  it("needs an issued proposal and windows that do not overlap", async () => {
+    const { ctx, buildingId, zoneId } = smallOffice();
+    const id = draftProposal(ctx, buildingId, proposalInputOf(zoneId));
+    const early = await refusalOf(() => verifyProposal(ctx, buildingId, id));
+    expect(early.message).toMatch(/windows/);
+    planVerification(ctx, buildingId, id, windows);
+    expect((await refusalOf(() => verifyProposal(ctx, buildingId, id))).message).toMatch(/issued/);
+    const overlap = { ...windows, afterFrom: "2025-06-01" };
+    const refusal = await refusalOf(() => planVerification(ctx, buildingId, id, overlap));
+    expect(refusal.fieldErrors.afterFrom).toMatch(/overlap/);
+    const alternate = { ...windows, method: "switchback" as const };
+    expect((await refusalOf(() => planVerification(ctx, buildingId, id, alternate))).fieldErrors.method).toMatch(
+      /alternate weeks/,
+    );
+  });
+});
