@@ -8,6 +8,8 @@ test.beforeEach(async ({ page }) => {
 });
 
 test("a proposal goes from the diagnosis to approved, with its figures frozen and a named check", async ({ page }) => {
+  // The first page of a fresh building waits for its whole analysis.
+  test.setTimeout(300_000);
   await page.goto(demoPath("/proposals/new"));
   await page.getByLabel("Name", { exact: true }).fill("Warmer second floor");
   await page.getByRole("button", { name: "Save as a draft" }).click();

@@ -56,12 +56,13 @@ export function differenceProof(found: WeatherDifference, { id, label, unit, con
   };
 }
 
-/** Overall: worse where anything is, shown where what the proposal is about is, else as far as the best of the rest. */
+/** Overall: worse where anything is, shown where what the proposal is about is, else too early while one of those is. */
 export function overallVerdict(proofs: readonly Proof[]): ProofVerdict {
   const aim = proofs.filter((each) => each.id !== "hot-reports");
   if (proofs.some((each) => each.verdict === "worse")) return "worse";
   const main = aim.filter((each) => ["zone-air", "energy"].includes(each.id));
   if (main.length > 0 && main.every((each) => each.verdict === "shown")) return "shown";
-  if (aim.some((each) => each.verdict === "too-early")) return "too-early";
+  const telling = main.length > 0 ? main : aim;
+  if (telling.some((each) => each.verdict === "too-early")) return "too-early";
   return "not-shown";
 }

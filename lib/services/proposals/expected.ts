@@ -5,6 +5,8 @@ export type Expected = {
   zoneIds: number[];
   /** Of the mean occupied zone air of the proposal's zones in the cooling season. */
   riseK: number;
+  /** Share of the degree-hours below the zones' mean target that is left. */
+  degreeHoursLeft: number;
   coldRatio: number;
   hotRatio: number;
   heatersGiven: number;
@@ -20,9 +22,15 @@ export function expectedOf({ variants, chosenVariantId, inputs, proposal }: Froz
     const hours = temps.reduce((sum, each) => sum + each[of], 0);
     return hours > 0 ? temps.reduce((sum, each) => sum + each[of] * (each.lowC + 0.25), 0) / hours : 0;
   };
+  const zoneIds = [...new Set(chosen.levers.map((each) => each.zoneId))];
+  const targets = inputs.zones.filter((each) => zoneIds.includes(each.zoneId)).map((each) => each.targetZoneAirTempC);
+  const targetC = targets.reduce((sum, each) => sum + each, 0) / Math.max(1, targets.length);
+  const below = (of: "hoursBefore" | "hoursAfter"): number =>
+    temps.reduce((sum, each) => sum + each[of] * Math.max(0, targetC - each.lowC - 0.25), 0);
   const months = ((proposal.seasonToMonth - proposal.seasonFromMonth + 12) % 12) + 1;
   return {
-    zoneIds: [...new Set(chosen.levers.map((each) => each.zoneId))],
+    zoneIds,
+    degreeHoursLeft: below("hoursBefore") > 0 ? below("hoursAfter") / below("hoursBefore") : 1,
     riseK: mean("hoursAfter") - mean("hoursBefore"),
     coldRatio: cold.before > 0 ? cold.after / cold.before : 1,
     hotRatio: hot.before > 0 ? hot.after / hot.before : 1,

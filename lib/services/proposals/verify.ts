@@ -103,7 +103,7 @@ async function proofsOf(
       label: "Degree-hours below the target, of a zone and occupied day",
       unit: "K·h",
       confidence: CONFIDENCE,
-      meant: { sign: -1, expected: -expected.riseK },
+      meant: { sign: -1, expected: (expected.degreeHoursLeft - 1) * meanOf(within(belowTarget, before)) },
     },
   );
   const datesIn = (window: typeof before): number => within(air, window).length;
@@ -137,6 +137,9 @@ async function proofsOf(
     ...(meter ? [meter] : []),
   ];
 }
+
+const meanOf = (days: readonly { value: number }[]): number =>
+  days.reduce((sum, each) => sum + each.value, 0) / Math.max(1, days.length);
 
 const energyValues = (days: readonly { date: string; outdoorC: number; energyKwh: number }[]) =>
   days.map(({ date, outdoorC, energyKwh }) => ({ date, outdoorC, value: energyKwh }));
