@@ -17,6 +17,7 @@ const OF_NO_CONSEQUENCE = [
   "comfort_link",
   "device_photo",
   "field_setting",
+  "held_report",
   "mapping_draft",
   "mapping_profile",
   "plug_log",
