@@ -1,6 +1,4 @@
 import { readFile } from "node:fs/promises";
-import { COMPLAINT_WORDS } from "@/lib/importers/complaints/complaint-words";
-import { decodeText } from "@/lib/importers/tables/decode-text";
 import { type PastReports, previewPastReports, takePastReports } from "@/lib/services/comfort-reports/import-past";
 import { withContext } from "../context";
 import { readArguments, readBuildingId, UsageError } from "../usage";
@@ -19,11 +17,10 @@ export async function reportsImport(args: string[]): Promise<number> {
   const order = values["date-order"];
   if (order !== undefined && order !== "mdy" && order !== "dmy")
     throw new UsageError("Give --date-order as mdy or dmy.");
-  const decoded = decodeText(await readFile(file));
-  if (decoded.status !== "ok") throw new UsageError(decoded.message);
+  const bytes = await readFile(file);
   const take = values["dry-run"] ? previewPastReports : takePastReports;
   const past = await withContext(async (ctx) =>
-    take(ctx, buildingId, decoded.text, { words: COMPLAINT_WORDS, dateOrder: order ?? null }),
+    take(ctx, buildingId, { file: bytes, rule: { dateOrder: order ?? null } }),
   );
   process.stdout.write(values.json ? `${JSON.stringify(past)}\n` : `${linesOf(past).join("\n")}\n`);
   if (past.status === "refused") return 4;

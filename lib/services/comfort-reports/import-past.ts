@@ -1,11 +1,13 @@
 import { createHash } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { findReportBySubmission, insertComfortReport } from "@/db/queries/comfort";
+import { COMPLAINT_WORDS, type ComplaintWords } from "@/lib/importers/complaints/complaint-words";
 import {
   type ComplaintReadingRule,
   type ComplaintRow,
   readComplaints,
 } from "@/lib/importers/complaints/read-complaints";
+import { decodeText } from "@/lib/importers/tables/decode-text";
 import { dayNumberFromLocalDate } from "@/lib/time/civil-date";
 import { zoneTable } from "@/lib/time/zone-table";
 import { actorName, requireFacilities } from "../authorise";
@@ -19,6 +21,15 @@ import { NOTE_LENGTH } from "./report-input";
 export type PastReportFate = ComplaintRow & {
   fate: "accepted" | "repaired" | "rejected" | "ignored";
   reason: string;
+};
+
+/** The list that texts are read by unless another is given. */
+export const usualComplaintWords = (): ComplaintWords => COMPLAINT_WORDS;
+
+/** A table of past complaints, as the bytes of a file or as text, and how to read it; what is left open is proposed. */
+export type PastReportsTable = {
+  file: Uint8Array | string;
+  rule: Omit<ComplaintReadingRule, "words"> & Partial<Pick<ComplaintReadingRule, "words">>;
 };
 
 export type PastReports =
@@ -35,24 +46,14 @@ const NOON = 12 * 60;
 type Ready = { fate: PastReportFate; row?: Parameters<typeof insertComfortReport>[1] };
 
 /** Says what would become of each row of a table of past complaints; nothing is stored. */
-export function previewPastReports(
-  ctx: Context,
-  buildingId: number,
-  text: string,
-  rule: ComplaintReadingRule,
-): PastReports {
-  const read = judge(ctx, buildingId, text, rule);
+export function previewPastReports(ctx: Context, buildingId: number, table: PastReportsTable): PastReports {
+  const read = judge(ctx, buildingId, table);
   return "ready" in read ? { ...read.table, rows: read.ready.map(({ fate }) => fate) } : read;
 }
 
 /** Takes a table of past complaints in. A row that is here already is ignored, so a file can be taken again. */
-export function takePastReports(
-  ctx: Context,
-  buildingId: number,
-  text: string,
-  rule: ComplaintReadingRule,
-): PastReports {
-  const read = judge(ctx, buildingId, text, rule);
+export function takePastReports(ctx: Context, buildingId: number, table: PastReportsTable): PastReports {
+  const read = judge(ctx, buildingId, table);
   if (!("ready" in read)) return read;
   inTransaction(ctx.db, (tx) => {
     for (const { row } of read.ready) if (row) insertComfortReport(tx, row);
@@ -60,10 +61,11 @@ export function takePastReports(
   return { ...read.table, rows: read.ready.map(({ fate }) => fate) };
 }
 
-function judge(ctx: Context, buildingId: number, text: string, rule: ComplaintReadingRule) {
+function judge(ctx: Context, buildingId: number, { file, rule }: PastReportsTable) {
   const actor = requireFacilities(ctx);
   const { timeZone } = findBuildingOrRefuse(ctx, buildingId);
-  const read = readComplaints(text, rule);
+  const text = textOfTable(file);
+  const read = readComplaints(text, { words: COMPLAINT_WORDS, ...rule });
   if (read.status === "refused") return read;
   const { rows, ...table } = read;
   const seen = new Set<string>();
@@ -108,6 +110,14 @@ function judge(ctx: Context, buildingId: number, text: string, rule: ComplaintRe
     };
   });
   return { table, ready };
+}
+
+/** Text of a table; refuses bytes that are no text. */
+export function textOfTable(file: Uint8Array | string): string {
+  if (typeof file === "string") return file;
+  const decoded = decodeText(file);
+  if (decoded.status !== "ok") throw new ServiceError("invalid", decoded.message, { file: decoded.message });
+  return decoded.text;
 }
 
 function placeOrReason(ctx: Context, buildingId: number, row: ComplaintRow) {

@@ -9,6 +9,8 @@ import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { parseInput } from "../parse";
 
+export type { ReportEventRow };
+
 const stepInput = z.object({
   state: z.enum(REPORT_STATES, "Choose a state, or leave it as it is.").nullable().default(null),
   action: z.enum(REPORT_ACTIONS, "Choose what was done, or leave it open.").nullable().default(null),

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { COMPLAINT_WORDS } from "@/lib/importers/complaints/complaint-words";
 import { previewPastReports, takePastReports } from "@/lib/services/comfort-reports/import-past";
 import { readComfortReports } from "@/lib/services/comfort-reports/list";
 import { logComfortReport } from "@/lib/services/comfort-reports/log";
@@ -12,12 +11,12 @@ const TABLE = `date,time,zone,desk,text
 2024-07-03,09:00,2-14,,light flickers
 2024-07-01,10:15,2-14,,Freezing
 `;
-const rule = { words: COMPLAINT_WORDS };
+const table = { file: TABLE, rule: {} };
 
 describe("past complaints", () => {
   it("have a fate row by row, before anything is stored", () => {
     const { ctx, buildingId } = smallOffice();
-    const read = previewPastReports(ctx, buildingId, TABLE, rule);
+    const read = previewPastReports(ctx, buildingId, table);
     const rows = read.status === "ok" ? read.rows : [];
     expect(rows.map(({ line, fate, reason }) => [line, fate, reason])).toEqual([
       [2, "accepted", ""],
@@ -31,8 +30,8 @@ describe("past complaints", () => {
 
   it("come in at the building's time, once however often the file is taken", () => {
     const { ctx, buildingId } = smallOffice({ timeZone: "America/New_York" });
-    takePastReports(ctx, buildingId, TABLE, rule);
-    const again = takePastReports(ctx, buildingId, TABLE, rule);
+    takePastReports(ctx, buildingId, table);
+    const again = takePastReports(ctx, buildingId, table);
     expect(again.status === "ok" && again.rows.filter(({ reason }) => reason === "it is here already")).toHaveLength(2);
     const reports = readComfortReports(ctx, buildingId);
     expect(

@@ -9,16 +9,6 @@ export const WISH: Record<ComfortReportView["preference"], string> = {
   cooler: "cooler",
 };
 
-/** How many wish it warmer, cooler, as it is: the page's one sentence. */
-export function countsLede(reports: readonly Pick<ComfortReportView, "preference" | "zoneId">[]): string {
-  if (reports.length === 0) return "What occupants say, with zone, desk and time.";
-  const count = (preference: ComfortReportView["preference"]) =>
-    reports.filter((report) => report.preference === preference).length;
-  const zones = new Set(reports.map((report) => report.zoneId)).size;
-  const noun = reports.length === 1 ? "report" : "reports";
-  return `${reports.length} ${noun} from ${zones} ${zones === 1 ? "zone" : "zones"}: ${count("warmer")} would like it warmer, ${count("cooler")} cooler, ${count("no-change")} as it is.`;
-}
-
 type Said = Pick<ComfortReportView, "heaterInUse" | "fanInUse" | "draught" | "clothing" | "activity" | "note"> &
   Partial<Pick<ComfortReportView, "sun" | "dryAir" | "sinceWhen" | "bodyParts">>;
 

@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { readAs } from "@/app/_server/read";
-import { COMPLAINT_WORDS } from "@/lib/importers/complaints/complaint-words";
 import { readBuilding } from "@/lib/services/buildings/find";
+import { usualComplaintWords } from "@/lib/services/comfort-reports/import-past";
 import { PastReportsForm } from "./_components/past-reports-form";
 import { pastReportsAction } from "./actions";
 
@@ -25,8 +25,8 @@ export default async function PastReportsPage({ params }: Props) {
       />
       <PastReportsForm
         action={pastReportsAction.bind(null, building.id)}
-        coldWords={COMPLAINT_WORDS.cold.join(", ")}
-        hotWords={COMPLAINT_WORDS.hot.join(", ")}
+        coldWords={usualComplaintWords().cold.join(", ")}
+        hotWords={usualComplaintWords().hot.join(", ")}
       />
     </>
   );
