@@ -1,6 +1,7 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
+import { benchComplaints } from "./complaints";
 import { benchCoverage } from "./coverage";
 import { benchDiagnosis } from "./diagnosis";
 import { benchDraws } from "./draws";
@@ -24,6 +25,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   fit: benchFit,
   draws: benchDraws,
   coverage: benchCoverage,
+  complaints: benchComplaints,
   register: benchRegister,
 };
 

@@ -32,7 +32,9 @@ await contend<{ dataFolder: string; devices: number }>(async ({ dataFolder, devi
   const ctx = openContext(dataFolder);
   const zoneIds = listZones(ctx.db, 1).map(({ id }) => id);
   fillRegister(ctx.db, 1, zoneIds, devices);
-  const bareMs = medianRound(5, () => listDevices(ctx.db, 1).reduce((sum, each) => sum + each.settings.length, 0)).threadMs;
+  const bareMs = medianRound(5, () =>
+    listDevices(ctx.db, 1).reduce((sum, each) => sum + each.settings.length, 0),
+  ).threadMs;
   const start = performance.now();
   readRegister(ctx, 1, registerQuery({}));
   const firstMs = performance.now() - start;
