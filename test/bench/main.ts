@@ -7,6 +7,7 @@ import { benchDiagnosis } from "./diagnosis";
 import { benchDraws } from "./draws";
 import { benchFit } from "./fit";
 import { benchImport } from "./import";
+import { benchInbox } from "./inbox";
 import { benchKill } from "./kill";
 import { benchLoad } from "./load";
 import { benchRead } from "./read";
@@ -18,6 +19,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   read: benchRead,
   load: benchLoad,
   campus: benchCampus,
+  inbox: benchInbox,
   kill: benchKill,
   analyse: benchAnalyse,
   assess: benchAssess,

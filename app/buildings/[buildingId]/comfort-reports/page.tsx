@@ -58,7 +58,10 @@ export default async function ComfortReportsPage({ params, searchParams }: Props
         action={<LinkButton href={`${here}/links`}>Links for occupants</LinkButton>}
       >
         <OpenZoneTable lines={openZoneLines(inbox, { zones: overview.zones, nowMs, here })} buildingPath={path} />
-        <p>{responseWords(inbox.response)}</p>
+        <p>
+          {responseWords(inbox.response)}{" "}
+          <Link href={`${here}/both-sides`}>What warmer air would bring on both sides</Link>
+        </p>
       </Section>
       <Section
         id="reports"
