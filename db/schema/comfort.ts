@@ -134,3 +134,23 @@ export const heldReport = sqliteTable(
     uniqueIndex("held_report_follow").on(t.followToken),
   ],
 );
+
+/** How long a building keeps what a report says of its sender; without a row the usual days hold. */
+export const reportRetention = sqliteTable(
+  "report_retention",
+  {
+    buildingId: integer()
+      .primaryKey()
+      .references(() => building.id, { onDelete: "cascade" }),
+    /** Days after a report was closed until its reply address is deleted. */
+    replyAddressDays: integer().notNull(),
+    /** Days after a report was made until its note, and what else was kept of its sender, is deleted. */
+    noteDays: integer().notNull(),
+    changedBy: text().notNull(),
+    changedAtMs: integer().notNull(),
+  },
+  (t) => [
+    check("report_retention_reply", sql`${t.replyAddressDays} between 0 and 365`),
+    check("report_retention_note", sql`${t.noteDays} between 1 and 1095`),
+  ],
+);

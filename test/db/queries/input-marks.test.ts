@@ -22,6 +22,7 @@ const OF_NO_CONSEQUENCE = [
   "mapping_profile",
   "plug_log",
   "register_import",
+  "report_retention",
   "upload",
   "verdict_note",
   "walk",
