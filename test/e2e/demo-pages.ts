@@ -31,6 +31,7 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/comfort-reports/enter",
     "/comfort-reports/past",
     "/comfort-reports/held",
+    "/comfort-reports/privacy",
     "/comfort-reports/both-sides",
     "/comfort-reports?view=all&page=2",
     "/imports",

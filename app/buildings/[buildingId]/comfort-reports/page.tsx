@@ -60,7 +60,8 @@ export default async function ComfortReportsPage({ params, searchParams }: Props
         <OpenZoneTable lines={openZoneLines(inbox, { zones: overview.zones, nowMs, here })} buildingPath={path} />
         <p>
           {responseWords(inbox.response)}{" "}
-          <Link href={`${here}/both-sides`}>What warmer air would bring on both sides</Link>
+          <Link href={`${here}/both-sides`}>What warmer air would bring on both sides</Link>{" "}
+          <Link href={`${here}/privacy`}>What reports keep</Link>
         </p>
       </Section>
       <Section
