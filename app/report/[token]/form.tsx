@@ -15,7 +15,7 @@ import { ACTIVITIES } from "@/lib/comfort/activity";
 import { ENSEMBLES } from "@/lib/comfort/ensembles";
 import { BODY_PARTS, SINCE_WHEN } from "@/lib/comfort-reports/answers";
 import { VOTE_LABEL } from "@/lib/comfort-reports/thermal-sensation";
-import type { Messages } from "../messages/messages";
+import type { FormMessages } from "../messages/messages";
 import { ClothingChoice } from "./_components/clothing-choice";
 import styles from "./_components/report.module.css";
 import { TapChoice } from "./_components/tap-choice";
@@ -24,7 +24,7 @@ const AROUND = ["draught", "sun", "dryAir", "heaterInUse", "fanInUse"] as const;
 
 const signed = (vote: number): string => (vote > 0 ? `+${vote}` : vote < 0 ? `\u2212${-vote}` : "0");
 
-type Props = { action: BoundAction; submissionId: string; messages: Messages };
+type Props = { action: BoundAction; submissionId: string; messages: FormMessages };
 
 /** Vote and preference, then what may be added. Two taps and the button; works without script. */
 export function ReportForm({ action, submissionId, messages }: Props) {
@@ -44,7 +44,7 @@ export function ReportForm({ action, submissionId, messages }: Props) {
         legend={messages.feel}
         options={VOTE_LABEL.map(({ vote }) => ({
           value: String(vote),
-          label: messages.scale[String(vote) as keyof Messages["scale"]],
+          label: messages.scale[String(vote) as keyof FormMessages["scale"]],
           sign: signed(vote),
         }))}
         chosen={values.thermalSensation}

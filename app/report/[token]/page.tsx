@@ -26,6 +26,7 @@ export default async function ReportPage({ params, searchParams }: Props) {
       </PublicShell>
     );
   }
+  const { receipt: _, ended: __, ...formMessages } = messages;
   return (
     <PublicShell language={messages.tag}>
       <PageHeading title={messages.title} lede={messages.lede} />
@@ -33,7 +34,7 @@ export default async function ReportPage({ params, searchParams }: Props) {
         key={messages.tag}
         action={fileReportAction.bind(null, token)}
         submissionId={crypto.randomUUID()}
-        messages={messages}
+        messages={formMessages}
       />
       <LanguageChoice
         legend={messages.chooseLanguage}

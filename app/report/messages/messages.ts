@@ -62,3 +62,6 @@ export type Messages = {
     states: Record<ReportState | "held", string>;
   };
 };
+
+/** What the form needs of them: the rest is not sent with it. */
+export type FormMessages = Omit<Messages, "receipt" | "ended">;

@@ -61,7 +61,7 @@ export default async function ComfortReportsPage({ params, searchParams }: Props
         <p>
           {responseWords(inbox.response)}{" "}
           <Link href={`${here}/both-sides`}>What warmer air would bring on both sides</Link>{" "}
-          <Link href={`${here}/privacy`}>What reports keep</Link>
+          <Link href={`${here}/privacy`}>What reports keep</Link> <a href={`${here}/take-away`}>All reports as CSV</a>
         </p>
       </Section>
       <Section
