@@ -154,3 +154,22 @@ export const reportRetention = sqliteTable(
     check("report_retention_note", sql`${t.noteDays} between 1 and 1095`),
   ],
 );
+
+/** Where new reports of a building are posted to, and how far that is. */
+export const reportWebhook = sqliteTable("report_webhook", {
+  buildingId: integer()
+    .primaryKey()
+    .references(() => building.id, { onDelete: "cascade" }),
+  url: text().notNull(),
+  /** Signs what is posted; kept readable, since whoever sets the receiver up has to copy it. */
+  secret: text().notNull(),
+  /** The newest report that the receiver has taken. */
+  lastReportId: integer().notNull(),
+  /** Posts of the next report that failed one after the other, when it is tried again, and what was wrong. */
+  failures: integer().notNull().default(0),
+  nextTryAtMs: integer().notNull().default(0),
+  lastFault: text().notNull().default(""),
+  lastTakenAtMs: integer(),
+  createdBy: text().notNull(),
+  createdAtMs: integer().notNull(),
+});

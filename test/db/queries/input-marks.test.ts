@@ -23,6 +23,7 @@ const OF_NO_CONSEQUENCE = [
   "plug_log",
   "register_import",
   "report_retention",
+  "report_webhook",
   "upload",
   "verdict_note",
   "walk",
