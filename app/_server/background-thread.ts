@@ -1,5 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { parentPort, workerData } from "node:worker_threads";
+import { postNewReports } from "@/lib/services/comfort-reports/post-reports";
 import { deleteOldReportDetails } from "@/lib/services/comfort-reports/retention";
 import { AnalysisQueue } from "@/lib/services/kept/analysis-queue";
 import type { AnalysisJob } from "@/lib/services/kept/analyst";
@@ -46,7 +47,7 @@ setInterval(() => stores.db.$client.pragma("wal_checkpoint(passive)"), CHECKPOIN
 deleteOld();
 setInterval(deleteOld, DELETE_MS);
 
-await Promise.all([importFiles(), workOutResults()]);
+await Promise.all([importFiles(), workOutResults(), postReports()]);
 
 function deleteOld(): void {
   try {
@@ -54,6 +55,13 @@ function deleteOld(): void {
     deleteOldReportDetails({ ...stores, now: Date.now() });
   } catch (error) {
     console.error(error);
+  }
+}
+
+async function postReports(): Promise<never> {
+  for (;;) {
+    await postNewReports(ctx, Date.now).catch((error) => console.error(error));
+    await called();
   }
 }
 

@@ -32,6 +32,7 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/comfort-reports/past",
     "/comfort-reports/held",
     "/comfort-reports/privacy",
+    "/comfort-reports/webhook",
     "/comfort-reports/both-sides",
     "/comfort-reports?view=all&page=2",
     "/imports",

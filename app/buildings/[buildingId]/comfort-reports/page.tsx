@@ -16,6 +16,7 @@ import { readShownZones } from "@/lib/services/zones/shown";
 import { formatLocal } from "@/lib/time/format";
 import { OpenZoneTable } from "./_components/open-zone-table";
 import { ViewChoice } from "./_components/view-choice";
+import styles from "./inbox.module.css";
 import { inboxAddress, inboxLede, openZoneLines, responseWords, wantedOf } from "./inbox-view-model";
 import { remarksOf, WISH } from "./view-model";
 
@@ -58,10 +59,12 @@ export default async function ComfortReportsPage({ params, searchParams }: Props
         action={<LinkButton href={`${here}/links`}>Links for occupants</LinkButton>}
       >
         <OpenZoneTable lines={openZoneLines(inbox, { zones: overview.zones, nowMs, here })} buildingPath={path} />
-        <p>
-          {responseWords(inbox.response)}{" "}
-          <Link href={`${here}/both-sides`}>What warmer air would bring on both sides</Link>{" "}
-          <Link href={`${here}/privacy`}>What reports keep</Link> <a href={`${here}/take-away`}>All reports as CSV</a>
+        <p>{responseWords(inbox.response)}</p>
+        <p className={styles.more}>
+          <Link href={`${here}/both-sides`}>What warmer air would bring on both sides</Link>
+          <a href={`${here}/take-away`}>All reports as CSV</a>
+          <Link href={`${here}/webhook`}>Webhook for new reports</Link>
+          <Link href={`${here}/privacy`}>What reports keep</Link>
         </p>
       </Section>
       <Section
