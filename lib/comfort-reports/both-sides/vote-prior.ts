@@ -9,7 +9,7 @@ export const REFERENCE_TEMP_C = 23;
 export const VOTES_REACH = { lowC: 20, highC: 27 } as const;
 
 export const VOTE_PRIOR_SOURCE =
-  "ASHRAE Global Thermal Comfort Database II, version 2.1 (doi 10.6078/D1F671, CC0): 2,872 votes of summer from 29 air-conditioned office buildings and 3,562 of winter from 26, 20 to 27 °C; logits with a building's own level and slope, fitted by test/fixtures/field-votes/votes-by-building.py";
+  "ASHRAE Global Thermal Comfort Database II, version 2.1 (doi 10.6078/D1F671, CC0): 2,872 votes of summer from 29 air-conditioned office buildings and 3,562 of winter from 26, 20 to 27 °C; logits with a building's own level and slope, own fit";
 
 /** How a building differs from the mean of buildings, and how well that mean is known, taken together. */
 const prior = (a: number, b: number, [spreadA, spreadB]: number[], [errorA, errorB]: number[]): LogitPrior => ({
@@ -20,7 +20,7 @@ const prior = (a: number, b: number, [spreadA, spreadB]: number[], [errorA, erro
 });
 
 /**
- * Within a building the shares change faster with temperature than over all votes taken together (-0.41 and +0.31 in summer):
+ * Fitted by `test/fixtures/field-votes/votes-by-building.py`. Within a building the shares change faster with temperature than over all votes taken together (-0.41 and +0.31 in summer):
  * people of cold buildings dress for them. A setpoint is moved within a building.
  */
 export const VOTE_PRIORS: Record<"summer" | "winter", VotePrior> = {

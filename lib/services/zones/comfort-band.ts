@@ -12,9 +12,12 @@ import { readSeries } from "../zone-analysis/building-record";
 /** The standard's comfort zone from a moment on [UTC s], in °C. */
 export type ComfortBand = { utcSeconds: number; lowC: number; highC: number }[];
 
+/** One cool day does not change what people wear: outdoor air is averaged over a week before and after [s]. Judgement, no source. */
+const HABIT_SECONDS = 7 * 86_400;
+
 /**
  * Comfort range of ASHRAE 55 (predicted vote -0.5 to +0.5) day by day, for the clothing of the season: of summer on days
- * whose mean outdoor air is that of the cooling season, and on all days where no outdoor air is recorded, as for the cost. For people
+ * about which the outdoor air is that of the cooling season on average, and on all days where no outdoor air is recorded, as for the cost. For people
  * who type, in still air at 50 % humidity and surfaces as warm as the air: the middle of what a report is judged by.
  */
 export async function comfortBand(
@@ -35,7 +38,7 @@ export async function comfortBand(
   const band: ComfortBand = [];
   for (let k = 0; k < days.count; k++) {
     const [from, to] = [days.edges[k] as number, days.edges[k + 1] as number];
-    const mean = outdoorC ? meanBetween(outdoorC, grid, from, to) : null;
+    const mean = outdoorC ? meanBetween(outdoorC, grid, from - HABIT_SECONDS, to + HABIT_SECONDS) : null;
     // A day without outdoor samples keeps the range of the day before.
     const range = outdoorC === null || mean === null ? (band.at(-1) ?? summer) : mean >= thresholdC ? summer : winter;
     if (range) band.push({ utcSeconds: from, lowC: range.lowC, highC: range.highC });
