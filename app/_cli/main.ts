@@ -4,6 +4,8 @@ import { accessToken } from "./commands/access-token";
 import { buildingCost } from "./commands/building-cost";
 import { demoBuild } from "./commands/demo-build";
 import { exportBuilding } from "./commands/export";
+import { reportsAdd } from "./commands/reports-add";
+import { reportsImport } from "./commands/reports-import";
 import { trendsImport } from "./commands/trends-import";
 import { trendsInspect } from "./commands/trends-inspect";
 import { trendsWatch } from "./commands/trends-watch";
@@ -21,6 +23,15 @@ const COMMANDS: Record<string, { run: (args: string[]) => Promise<number>; usage
   "trends watch": {
     run: trendsWatch,
     usage: "trends watch FOLDER --building ID [--once] [--every SECONDS] [--accept-proposals] [--json]",
+  },
+  "reports add": {
+    run: reportsAdd,
+    usage:
+      "reports add --building ID --zone CODE|--desk CODE --vote VOTE [--wish WISH] [--at TIME] [--note TEXT] [--json]",
+  },
+  "reports import": {
+    run: reportsImport,
+    usage: "reports import FILE --building ID [--date-order mdy|dmy] [--dry-run] [--json]",
   },
   "building cost": { run: buildingCost, usage: "building cost ID [--json]" },
   export: { run: exportBuilding, usage: "export ID [--out FOLDER] [--json]" },

@@ -1,5 +1,7 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { parentPort, workerData } from "node:worker_threads";
+import { postNewReports } from "@/lib/services/comfort-reports/post-reports";
+import { deleteOldReportDetails } from "@/lib/services/comfort-reports/retention";
 import { AnalysisQueue } from "@/lib/services/kept/analysis-queue";
 import type { AnalysisJob } from "@/lib/services/kept/analyst";
 import { findKind } from "@/lib/services/kept/kinds";
@@ -16,7 +18,7 @@ export type BackgroundThreadData = { folder: string; owner: string; program: str
 const LOOK_MS = 2_000;
 /** Between two times that what was written is moved from the log into `app.db` [ms]. */
 const CHECKPOINT_MS = 1_000;
-/** Between two looks for plug loggers' readings that have been kept for long enough [ms]. */
+/** Between two looks for plug loggers' readings, and reports' notes and addresses, kept for long enough [ms]. */
 const DELETE_MS = 3_600_000;
 /** Between two words on how far a result is [ms]. */
 const PROGRESS_MS = 250;
@@ -45,13 +47,21 @@ setInterval(() => stores.db.$client.pragma("wal_checkpoint(passive)"), CHECKPOIN
 deleteOld();
 setInterval(deleteOld, DELETE_MS);
 
-await Promise.all([importFiles(), workOutResults()]);
+await Promise.all([importFiles(), workOutResults(), postReports()]);
 
 function deleteOld(): void {
   try {
     deleteOldRawReadings({ ...stores, now: Date.now() });
+    deleteOldReportDetails({ ...stores, now: Date.now() });
   } catch (error) {
     console.error(error);
+  }
+}
+
+async function postReports(): Promise<never> {
+  for (;;) {
+    await postNewReports(ctx, Date.now).catch((error) => console.error(error));
+    await called();
   }
 }
 

@@ -98,12 +98,10 @@ export function listZoneReports(db: Queryable, zoneId: number): ComfortReportRow
     .all();
 }
 
-/** Reports that a link has sent since a moment, for holding back a flood. */
-export function countReportsOfLink(db: Queryable, linkId: number, sinceMs: number): number {
-  const row = db
-    .select({ reports: count() })
-    .from(comfortReport)
-    .where(and(eq(comfortReport.linkId, linkId), gte(comfortReport.reportedAtMs, sinceMs)))
-    .get();
-  return row?.reports ?? 0;
+export function findReportByFollowToken(db: Queryable, followToken: string): ComfortReportRow | undefined {
+  return db.select().from(comfortReport).where(eq(comfortReport.followToken, followToken)).get();
+}
+
+export function updateComfortReport(db: Queryable, id: number, changes: Partial<NewComfortReport>): void {
+  db.update(comfortReport).set(changes).where(eq(comfortReport.id, id)).run();
 }

@@ -14,7 +14,7 @@ import { surroundings } from "./surroundings";
 import { usualHours } from "./usual-hours";
 import { writeDemoCircuits } from "./write-demo-circuits";
 import { writeDemoPlugLog } from "./write-demo-plug-log";
-import { writeBuilding, writeDevice, writeLinks, writeReport, writeZone } from "./write-demo-rows";
+import { closeOldReports, writeBuilding, writeDevice, writeLinks, writeReport, writeZone } from "./write-demo-rows";
 import { storeTrends, writePoints } from "./write-trends";
 import { writeWeather } from "./write-weather";
 import { ZONE_PLANS, type ZonePlan } from "./zone-plan";
@@ -75,6 +75,7 @@ export async function seedDemoBuilding(input: {
       zoneIds.set(zone.plan.code, written.zoneId);
       reports += written.reports;
     }
+    closeOldReports(tx, buildingId);
     if (!input.made) {
       writeDemoCircuits(tx, buildingId, zoneIds);
       writeDemoPlugLog(tx, buildingId);

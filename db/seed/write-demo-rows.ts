@@ -1,3 +1,4 @@
+import { and, eq, lt, max, sql } from "drizzle-orm";
 import type { AppTransaction } from "../client";
 import { building, holiday, occupiedInterval } from "../schema/building";
 import { comfortLink, comfortReport } from "../schema/comfort";
@@ -139,5 +140,23 @@ export function writeReport(
       reportedAtMs: 1000 * atUtcSeconds,
       submissionId: place.submissionId,
     })
+    .run();
+}
+
+/** How long reports of the demo stay open [ms]: its office closes what is a month old. */
+const OPEN_MS = 30 * 86_400_000;
+
+/** Closes the old reports of the demo, each a day after it came. */
+export function closeOldReports(tx: AppTransaction, buildingId: number): void {
+  const own = eq(comfortReport.buildingId, buildingId);
+  const newest =
+    tx
+      .select({ atMs: max(comfortReport.reportedAtMs) })
+      .from(comfortReport)
+      .where(own)
+      .get()?.atMs ?? 0;
+  tx.update(comfortReport)
+    .set({ state: "closed", closedAtMs: sql`${comfortReport.reportedAtMs} + 86400000` })
+    .where(and(own, lt(comfortReport.reportedAtMs, newest - OPEN_MS)))
     .run();
 }

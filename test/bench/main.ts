@@ -1,11 +1,13 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
+import { benchComplaints } from "./complaints";
 import { benchCoverage } from "./coverage";
 import { benchDiagnosis } from "./diagnosis";
 import { benchDraws } from "./draws";
 import { benchFit } from "./fit";
 import { benchImport } from "./import";
+import { benchInbox } from "./inbox";
 import { benchKill } from "./kill";
 import { benchLoad } from "./load";
 import { benchProposal } from "./proposal";
@@ -19,6 +21,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   read: benchRead,
   load: benchLoad,
   campus: benchCampus,
+  inbox: benchInbox,
   kill: benchKill,
   analyse: benchAnalyse,
   assess: benchAssess,
@@ -26,6 +29,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   fit: benchFit,
   draws: benchDraws,
   coverage: benchCoverage,
+  complaints: benchComplaints,
   register: benchRegister,
 };
 

@@ -23,7 +23,13 @@ test("has no accessibility violation on the pages of those who are not signed in
       .textContent()) ?? "";
   const context = await browser.newContext();
   const occupant = await context.newPage();
-  const pages = [link, `${link}/thanks`, `${baseUrl("demo")}/report/made-up-token`, `${baseUrl("demo")}/sign-in`];
+  const pages = [
+    link,
+    `${link}?language=fr`,
+    `${baseUrl("demo")}/report/follow/made-up`,
+    `${baseUrl("demo")}/report/made-up-token`,
+    `${baseUrl("demo")}/sign-in`,
+  ];
   for (const address of pages) expect(await accessibilityFaults(occupant, address)).toEqual([]);
   await context.close();
 });

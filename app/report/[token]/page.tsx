@@ -1,30 +1,47 @@
 import type { Metadata } from "next";
+import { headers } from "next/headers";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { PublicShell } from "@/app/_components/shell/public-shell";
 import { requestContext } from "@/app/_server/request-context";
 import { openComfortForm } from "@/lib/services/comfort-reports/file";
+import { chooseLanguage, LANGUAGES } from "../messages/choose-language";
+import { LanguageChoice } from "./_components/language-choice";
 import { fileReportAction } from "./actions";
 import { ReportForm } from "./form";
 
 export const metadata: Metadata = { title: "How is the temperature?", robots: { index: false } };
 
-type Props = { params: Promise<{ token: string }> };
+type Props = { params: Promise<{ token: string }>; searchParams: Promise<{ language?: string | string[] }> };
 
 /** The occupant's form: no account, no navigation, nothing about the building or about anyone else. */
-export default async function ReportPage({ params }: Props) {
+export default async function ReportPage({ params, searchParams }: Props) {
   const { token } = await params;
+  const { language } = await searchParams;
+  const messages = chooseLanguage([language].flat()[0], (await headers()).get("accept-language"));
   const { open } = openComfortForm(await requestContext(), token);
   if (!open) {
     return (
-      <PublicShell>
-        <PageHeading title="This link is no longer in use" lede="Please ask your facilities team for the new one." />
+      <PublicShell language={messages.tag}>
+        <PageHeading title={messages.ended.title} lede={messages.ended.lede} />
       </PublicShell>
     );
   }
+  const { receipt: _, ended: __, ...formMessages } = messages;
   return (
-    <PublicShell>
-      <PageHeading title="How is the temperature where you sit?" lede="Two answers are enough. No name is asked for." />
-      <ReportForm action={fileReportAction.bind(null, token)} submissionId={crypto.randomUUID()} />
+    <PublicShell language={messages.tag}>
+      <PageHeading title={messages.title} lede={messages.lede} />
+      <ReportForm
+        key={messages.tag}
+        action={fileReportAction.bind(null, token)}
+        submissionId={crypto.randomUUID()}
+        messages={formMessages}
+      />
+      <LanguageChoice
+        legend={messages.chooseLanguage}
+        languages={LANGUAGES.map(({ tag, name }) => ({ tag, name }))}
+        present={messages.tag}
+        path={`/report/${token}`}
+      />
     </PublicShell>
   );
 }

@@ -1,86 +1,75 @@
-import { z } from "zod";
+import { randomBytes } from "node:crypto";
+import { inTransaction } from "@/db/client";
 import {
-  countReportsOfLink,
+  type ComfortLinkRow,
   findComfortLinkByToken,
   findReportBySubmission,
   insertComfortReport,
 } from "@/db/queries/comfort";
-import { PREFERENCES } from "@/db/schema/comfort";
-import { ACTIVITIES } from "@/lib/comfort/activity";
-import { ENSEMBLES } from "@/lib/comfort/ensembles";
+import { findHeldBySubmission, insertHeldReport } from "@/db/queries/held-reports";
+import { countSentByLink } from "@/db/queries/report-counts";
+import { fateOf } from "@/lib/comfort-reports/flood";
 import type { Context } from "../context";
-import { ServiceError } from "../errors";
 import { parseInput } from "../parse";
+import { type ComfortReportInput, reportColumns, reportInput } from "./report-input";
 
-/** More reports an hour from one link than a zone's people could make are held off. */
-const REPORTS_PER_LINK_AND_HOUR = 30;
+const HOUR_MS = 3_600_000;
 
-const reportInput = z.object({
-  thermalSensation: z
-    .number("Choose how you feel on the scale from cold to hot.")
-    .int()
-    .min(-3, "Choose how you feel on the scale from cold to hot.")
-    .max(3, "Choose how you feel on the scale from cold to hot."),
-  preference: z.enum(PREFERENCES, "Say whether you would like it cooler, warmer or as it is."),
-  heaterInUse: z.boolean().nullable().default(null),
-  fanInUse: z.boolean().nullable().default(null),
-  draught: z.boolean().nullable().default(null),
-  clothing: z
-    .enum(
-      ENSEMBLES.map(({ id }) => id),
-      "Choose what comes nearest to what you wear, or leave it open.",
-    )
-    .nullable()
-    .default(null),
-  activity: z
-    .enum(
-      ACTIVITIES.map(({ id }) => id),
-      "Choose what comes nearest to what you do, or leave it open.",
-    )
-    .nullable()
-    .default(null),
-  note: z.string().trim().max(500, "Keep the note under 500 characters.").default(""),
-  submissionId: z.string().max(64).nullable().default(null),
-});
-
-export type ComfortReportInput = z.input<typeof reportInput>;
+/** What became of a report that somebody sent through a link. */
+export type FilingOutcome =
+  | { status: "taken" | "held"; reportedAtMs: number; followToken: string | null }
+  | { status: "refused" }
+  | { status: "link-ended" };
 
 /** What the public form may know: that the link is good, and nothing about the building beyond it. */
 export function openComfortForm(ctx: Pick<Context, "db">, token: string): { open: boolean } {
+  return { open: linkInForce(ctx, token) !== undefined };
+}
+
+function linkInForce(ctx: Pick<Context, "db">, token: string): ComfortLinkRow | undefined {
   const link = findComfortLinkByToken(ctx.db, token);
-  return { open: link !== undefined && link.revokedAtMs === null };
+  return link && link.revokedAtMs === null ? link : undefined;
 }
 
 /**
- * Files a comfort report through a link. Needs no account; gives back nothing but that it was taken. The same
- * submission sent twice (a double tap, a page sent again) is one report.
+ * Files a comfort report through a link. Needs no account; gives back nothing but what became of it and the secret address
+ * at which it can be followed. The same submission sent twice (a double tap, a page sent again) is one report.
+ * `sentFromAddress`: reports that came from the sender's network address within the hour, null where it is not known.
  */
 export function fileComfortReport(
   ctx: Pick<Context, "db" | "now">,
   token: string,
   input: ComfortReportInput,
-): { reportedAtMs: number } {
-  const link = findComfortLinkByToken(ctx.db, token);
-  if (!link || link.revokedAtMs !== null)
-    throw new ServiceError(
-      "not-found",
-      "This link is no longer in use. Please ask your facilities team for the new one.",
-    );
+  sentFromAddress: number | null = null,
+): FilingOutcome {
+  const link = linkInForce(ctx, token);
+  if (!link) return { status: "link-ended" };
   const values = parseInput(reportInput, input);
-  const earlier = values.submissionId ? findReportBySubmission(ctx.db, values.submissionId) : undefined;
-  if (earlier && earlier.linkId === link.id) return { reportedAtMs: earlier.reportedAtMs };
-  if (countReportsOfLink(ctx.db, link.id, ctx.now - 3_600_000) >= REPORTS_PER_LINK_AND_HOUR)
-    throw new ServiceError(
-      "conflict",
-      "Many reports have come through this link within the hour. Please send yours again a little later; nothing you typed is lost.",
-    );
-  const row = insertComfortReport(ctx.db, {
-    ...values,
-    buildingId: link.buildingId,
-    zoneId: link.zoneId,
-    deskId: link.deskId,
-    linkId: link.id,
-    reportedAtMs: ctx.now,
+  const followToken = randomBytes(16).toString("base64url");
+  return inTransaction(ctx.db, (tx) => {
+    const earlier = values.submissionId ? findReportBySubmission(tx, values.submissionId) : undefined;
+    if (earlier?.linkId === link.id)
+      return { status: "taken", reportedAtMs: earlier.reportedAtMs, followToken: earlier.followToken };
+    const aside = values.submissionId ? findHeldBySubmission(tx, values.submissionId) : undefined;
+    if (aside?.linkId === link.id)
+      return { status: "held", reportedAtMs: aside.heldAtMs, followToken: aside.followToken };
+    const fate = fateOf({ ofLink: countSentByLink(tx, link.id, ctx.now - HOUR_MS), ofAddress: sentFromAddress });
+    if (fate === "refused") return { status: "refused" };
+    const { buildingId } = link;
+    if (fate === "held") {
+      const { submissionId } = values;
+      const sent = JSON.stringify(values);
+      insertHeldReport(tx, { buildingId, linkId: link.id, heldAtMs: ctx.now, followToken, submissionId, sent });
+    } else
+      insertComfortReport(tx, {
+        ...reportColumns(values),
+        buildingId,
+        zoneId: link.zoneId,
+        deskId: link.deskId,
+        linkId: link.id,
+        followToken,
+        reportedAtMs: ctx.now,
+      });
+    return { status: fate, reportedAtMs: ctx.now, followToken };
   });
-  return { reportedAtMs: row.reportedAtMs };
 }

@@ -3,7 +3,6 @@ import { listDesks, listZones } from "@/db/queries/zones";
 import { dayNumberFromLocalDate, localDateFromDayNumber } from "@/lib/time/civil-date";
 import { requireFacilities } from "../authorise";
 import { type Building, readBuilding } from "../buildings/find";
-import { readComfortReports } from "../comfort-reports/list";
 import type { Context } from "../context";
 import { readDevices } from "../devices/read";
 import { readCostOfOvercooling } from "../overcooling/assess";
@@ -12,6 +11,7 @@ import { costFiles } from "./cost-files";
 import { csvText } from "./csv";
 import { deviceFiles } from "./device-files";
 import { registerCsvFiles } from "./register-files";
+import { reportsFile } from "./reports-file";
 
 export type ExportedFile = { fileName: string; text: string };
 
@@ -79,30 +79,4 @@ function billsFile(ctx: Context, buildingId: number, currency: string): Exported
   });
   const columns = ["from", "to", "energy (kWh)", "billed demand (kW)", "charges", "currency"];
   return { fileName: "bills.csv", text: csvText(columns, rows) };
-}
-
-function reportsFile(ctx: Context, buildingId: number): ExportedFile {
-  const columns = [
-    "reported at (UTC)",
-    "zone",
-    "desk",
-    "thermal sensation vote",
-    "preference",
-    "heater in use",
-    "fan in use",
-    "draught",
-    "note",
-  ];
-  const rows = readComfortReports(ctx, buildingId).map((report) => [
-    new Date(report.reportedAtMs).toISOString(),
-    report.zoneCode,
-    report.deskCode,
-    report.thermalSensation,
-    report.preference,
-    report.heaterInUse,
-    report.fanInUse,
-    report.draught,
-    report.note,
-  ]);
-  return { fileName: "comfort-reports.csv", text: csvText(columns, rows) };
 }

@@ -1,3 +1,4 @@
+import { SIDES } from "../both-sides/shown";
 import { QUALITY, ZONE_QUALITY } from "../data-quality/read";
 import { METER } from "../meter/read";
 import { COST, FIGURE_WORKING, TARGET_CURVE } from "../overcooling/shown";
@@ -18,6 +19,7 @@ const ALL: readonly ResultKind<unknown>[] = [
   METER,
   PROPOSAL_GROUND,
   SETPOINT_MOVES,
+  SIDES,
 ];
 
 const BY_NAME = new Map(ALL.map((kind) => [kind.name, kind]));

@@ -13,6 +13,8 @@ import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { readSeries, recordPeriod } from "../zone-analysis/building-record";
+import { type ComfortBand, comfortBand } from "./comfort-band";
+import { seasonThresholdC } from "./overview";
 
 /** Widest picture that is drawn, in pixels: samples are thinned to two a pixel, peaks kept. */
 const CHART_PIXELS = 1100;
@@ -33,6 +35,7 @@ export type ZoneHistory = {
   coolingSetpoint: ChartPoint[];
   heatingSetpoint: ChartPoint[];
   airflow: ChartPoint[];
+  comfortBand: ComfortBand;
   reports: ZoneReport[];
   /** Day of the zone's newest report, in the period or not; null without any. */
   newestReportOn: string | null;
@@ -82,6 +85,14 @@ export async function readZoneHistory(
     coolingSetpoint: line("cooling-setpoint"),
     heatingSetpoint: line("heating-setpoint"),
     airflow: line("airflow"),
+    comfortBand: record
+      ? await comfortBand(ctx, {
+          points: listPoints(ctx.db, buildingId),
+          grid,
+          table,
+          thresholdC: seasonThresholdC(ctx, buildingId),
+        })
+      : [],
     reports: reports.filter(({ utcSeconds }) => utcSeconds >= grid.startUtcSeconds && utcSeconds < until),
     newestReportOn: newest === null ? null : localDateAt(newest * 1000, building.timeZone),
     devices: listDevices(ctx.db, buildingId)

@@ -15,6 +15,13 @@ describe("the predicted mean vote", () => {
       compareWithCase(check, { pmv, ppd: predictedPercentDissatisfied(pmv) });
     });
 
+  it("is that of an independent solver over random conditions", () => {
+    for (const check of loadCheckValues<Inputs>("comfort/predicted-mean-vote-grid").cases) {
+      const { pmv } = voteOf(conditionOf(check.inputs));
+      compareWithCase(check, { pmv, ppd: predictedPercentDissatisfied(pmv) });
+    }
+  });
+
   for (const check of loadCheckValues<{ pmv: number }>("comfort/percent-dissatisfied").cases)
     it(check.name, () => compareWithCase(check, { ppd: predictedPercentDissatisfied(check.inputs.pmv) }));
 

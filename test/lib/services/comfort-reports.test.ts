@@ -47,18 +47,52 @@ describe("filing a comfort report through a link", () => {
     const [link] = readComfortLinks(ctx, buildingId);
     endComfortLink(ctx, buildingId, link?.id ?? 0);
     expect(openComfortForm(ctx, token)).toEqual({ open: false });
-    expect(() => fileComfortReport(ctx, token, { thermalSensation: -1, preference: "warmer" })).toThrow(/no longer/);
+    expect(fileComfortReport(ctx, token, { thermalSensation: -1, preference: "warmer" })).toEqual({
+      status: "link-ended",
+    });
     expect(readComfortReports(ctx, buildingId)).toHaveLength(1);
   });
+});
 
-  it("holds off a flood from one link without touching another", () => {
+describe("what an occupant may add", () => {
+  it("is kept with the report", () => {
     const { ctx, buildingId, zoneId } = buildingWithDesk();
-    const first = issueComfortLink(ctx, buildingId, { zoneId });
-    const second = issueComfortLink(ctx, buildingId, { zoneId });
-    for (let i = 0; i < 30; i++) fileComfortReport(ctx, first.token, { thermalSensation: 0, preference: "no-change" });
-    const report = { thermalSensation: -3, preference: "warmer" } as const;
-    expect(() => fileComfortReport(ctx, first.token, report)).toThrow(/a little later/);
-    expect(fileComfortReport(ctx, second.token, report).reportedAtMs).toBe(ctx.now);
+    const { token } = issueComfortLink(ctx, buildingId, { zoneId });
+    fileComfortReport(ctx, token, {
+      thermalSensation: -2,
+      preference: "warmer",
+      sinceWhen: "days",
+      bodyParts: ["feet", "neck"],
+      sun: false,
+      dryAir: true,
+      replyAddress: " someone@example.com ",
+      language: "es",
+    });
+    expect(readComfortReports(ctx, buildingId)[0]).toMatchObject({
+      sinceWhen: "days",
+      bodyParts: "feet,neck",
+      sun: false,
+      dryAir: true,
+      replyAddress: "someone@example.com",
+      language: "es",
+      origin: "link",
+      state: "received",
+    });
+  });
+
+  it.each([
+    "someone",
+    "a b@example.com",
+    "someone@",
+    "@example.com",
+    "someone@example",
+    "x@example.com, y@example.com",
+  ])("refuses %s as a mail address and names the field", (replyAddress) => {
+    const { ctx, buildingId, zoneId } = buildingWithDesk();
+    const { token } = issueComfortLink(ctx, buildingId, { zoneId });
+    const file = () => fileComfortReport(ctx, token, { thermalSensation: 0, preference: "no-change", replyAddress });
+    expect(file).toThrow(/mail address/);
+    expect(readComfortReports(ctx, buildingId)).toHaveLength(0);
   });
 });
 

@@ -56,6 +56,8 @@ const CONSTANTS = [
   "lib/trends/zone-state",
   "lib/trends/diagnosis/verdict-stance",
   "lib/comfort-reports/thermal-sensation",
+  "lib/comfort-reports/answers",
+  "lib/comfort-reports/report-state",
   "lib/comfort/ensembles",
   "lib/comfort/activity",
   "lib/electrical/walk-entry",

@@ -1,5 +1,6 @@
 import { ACTIVITIES } from "@/lib/comfort/activity";
 import { ENSEMBLES } from "@/lib/comfort/ensembles";
+import { BODY_WORDS, bodyPartsOf, SINCE_WORDS, type SinceWhen } from "@/lib/comfort-reports/answers";
 import type { ComfortReportView } from "@/lib/services/comfort-reports/list";
 
 export const WISH: Record<ComfortReportView["preference"], string> = {
@@ -8,26 +9,23 @@ export const WISH: Record<ComfortReportView["preference"], string> = {
   cooler: "cooler",
 };
 
-/** How many wish it warmer, cooler, as it is: the page's one sentence. */
-export function countsLede(reports: readonly Pick<ComfortReportView, "preference" | "zoneId">[]): string {
-  if (reports.length === 0) return "What occupants say, with zone, desk and time.";
-  const count = (preference: ComfortReportView["preference"]) =>
-    reports.filter((report) => report.preference === preference).length;
-  const zones = new Set(reports.map((report) => report.zoneId)).size;
-  const noun = reports.length === 1 ? "report" : "reports";
-  return `${reports.length} ${noun} from ${zones} ${zones === 1 ? "zone" : "zones"}: ${count("warmer")} would like it warmer, ${count("cooler")} cooler, ${count("no-change")} as it is.`;
-}
+type Said = Pick<ComfortReportView, "heaterInUse" | "fanInUse" | "draught" | "clothing" | "activity" | "note"> &
+  Partial<Pick<ComfortReportView, "sun" | "dryAir" | "sinceWhen" | "bodyParts">>;
 
 /** What else the occupant said, in a line. */
-export function remarksOf(
-  report: Pick<ComfortReportView, "heaterInUse" | "fanInUse" | "draught" | "clothing" | "activity" | "note">,
-): string {
+export function remarksOf(report: Said): string {
   const labelOf = (list: readonly { id: string; label: string }[], id: string | null) =>
     list.find((each) => each.id === id)?.label.toLowerCase() ?? "";
   const parts = [
+    report.sinceWhen ? (SINCE_WORDS[report.sinceWhen as SinceWhen] ?? "") : "",
+    bodyPartsOf(report.bodyParts ?? null)
+      .map((part) => BODY_WORDS[part])
+      .join(", "),
     report.heaterInUse ? "heater in use" : "",
     report.fanInUse ? "fan in use" : "",
     report.draught ? "draught" : "",
+    report.sun ? "in the sun" : "",
+    report.dryAir ? "dry air" : "",
     labelOf(ENSEMBLES, report.clothing),
     labelOf(ACTIVITIES, report.activity),
     report.note ? `\u201c${report.note}\u201d` : "",

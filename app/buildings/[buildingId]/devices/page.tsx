@@ -7,6 +7,7 @@ import { Section } from "@/app/_components/shell/section";
 import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
+import { Pager } from "@/app/_components/ui/pager";
 import { today } from "@/app/_server/clock";
 import { readAs } from "@/app/_server/read";
 import { deviceClassById } from "@/lib/electrical/device-classes";
@@ -16,7 +17,6 @@ import { readRegister } from "@/lib/services/devices/list/read-register";
 import { REGISTER_GROUPS, type RegisterSort, registerQuery } from "@/lib/services/devices/list/register-query";
 import { formatLocalDate } from "@/lib/time/format";
 import { formatNumber } from "@/lib/units/format";
-import { Pager } from "../imports/_components/pager";
 import { FieldLinks } from "./_components/field-links";
 import { RegisterFilter } from "./_components/register-filter";
 import {

@@ -6,13 +6,18 @@ import { Section } from "@/app/_components/shell/section";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
+import { STATE_WORDS } from "@/lib/comfort-reports/report-state";
 import { voteWords } from "@/lib/comfort-reports/thermal-sensation";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readReportConditions } from "@/lib/services/comfort-reports/conditions";
+import { readReportSteps } from "@/lib/services/comfort-reports/take-step";
 import { formatLocal } from "@/lib/time/format";
 import { quantityWords } from "@/lib/trends/quantity-words";
 import { remarksOf, WISH } from "../view-model";
-import { controlSentence, FELT_CAUTION, feltSentence, inputLine, readingLine } from "./view-model";
+import { StepForm } from "./_components/step-form";
+import { StepTable } from "./_components/step-table";
+import { takeStepAction } from "./actions";
+import { controlSentence, FELT_CAUTION, feltSentence, inputLine, readingLine, stepLines } from "./view-model";
 
 export const metadata: Metadata = { title: "Comfort report" };
 
@@ -22,9 +27,10 @@ type Props = { params: Promise<{ buildingId: string; reportId: string }> };
 export default async function ComfortReportPage({ params }: Props) {
   const { buildingId, reportId } = await params;
   const path = `/buildings/${buildingId}`;
-  const { building, conditions } = await readAs(
+  const { building, conditions, steps } = await readAs(
     async (ctx) => ({
       building: readBuilding(ctx, Number(buildingId)),
+      steps: readReportSteps(ctx, Number(buildingId), Number(reportId)),
       conditions: await readReportConditions(ctx, Number(buildingId), Number(reportId)),
     }),
     `${path}/comfort-reports/${reportId}`,
@@ -89,6 +95,21 @@ export default async function ComfortReportPage({ params }: Props) {
           />
         </Section>
       ) : null}
+      <Section id="steps" title={`What was done: ${STATE_WORDS[report.state]}`} wide>
+        <StepTable lines={stepLines(steps, building.timeZone)} />
+      </Section>
+      <Section id="next-step" title="Next step">
+        <StepForm
+          key={steps.length}
+          action={takeStepAction.bind(null, {
+            buildingId: building.id,
+            reportId: report.id,
+            timeZone: building.timeZone,
+          })}
+          state={report.state}
+          canBeFollowed={report.followToken !== null}
+        />
+      </Section>
     </>
   );
 }

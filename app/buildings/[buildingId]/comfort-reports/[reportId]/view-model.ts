@@ -1,7 +1,10 @@
 import { CONTROL_WORDS } from "@/lib/comfort-reports/control-then";
+import { ACTION_WORDS, STATE_WORDS } from "@/lib/comfort-reports/report-state";
 import type { FeltThen, ReportConditions } from "@/lib/services/comfort-reports/conditions";
 import type { FeltInput } from "@/lib/services/comfort-reports/felt-inputs";
 import type { ConditionKind, ReadingThen } from "@/lib/services/comfort-reports/readings-then";
+import type { ReportEventRow } from "@/lib/services/comfort-reports/take-step";
+import { formatLocal } from "@/lib/time/format";
 import type { QuantityWords } from "@/lib/trends/quantity-words";
 import { formatNumber } from "@/lib/units/format";
 
@@ -101,3 +104,25 @@ export function inputLine({ what, spread, unit, origin, source }: FeltInput, wor
         : `${formatNumber(value, { significantDigits: 2 })} ${unit}`;
   return { what, value: say(spread.middle), range: `${say(spread.low)} to ${say(spread.high)}`, origin, source };
 }
+
+export type StepLine = {
+  id: number;
+  at: string;
+  by: string;
+  state: string;
+  done: string;
+  note: string;
+  answer: string;
+};
+
+/** Steps with a report as the table shows them. */
+export const stepLines = (steps: readonly ReportEventRow[], timeZone: string): StepLine[] =>
+  steps.map(({ id, atMs, by, state, action, actedAtMs, note, answer }) => ({
+    id,
+    at: formatLocal(atMs, timeZone, "date-time"),
+    by,
+    state: state ? STATE_WORDS[state] : "",
+    done: action ? `${ACTION_WORDS[action]}, ${formatLocal(actedAtMs ?? atMs, timeZone, "date")}` : "",
+    note,
+    answer,
+  }));

@@ -5,6 +5,7 @@ import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { DefinitionList } from "@/app/_components/ui/definition-list";
 import { FindingsList } from "@/app/_components/ui/findings-list";
+import { Pager } from "@/app/_components/ui/pager";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readImportRun } from "@/lib/services/imports/history";
@@ -14,7 +15,6 @@ import { CANCELLABLE, UNDOABLE, whyNotUndone } from "@/lib/services/trend-import
 import { formatLocal } from "@/lib/time/format";
 import { FilesAtWork } from "../_components/files-at-work";
 import { OneButtonForm } from "../_components/one-button-form";
-import { Pager } from "../_components/pager";
 import { STATE_WORDS } from "../view-model";
 import { workLines } from "../work-lines";
 import { repeatImportAction } from "./actions";

@@ -102,6 +102,10 @@ export default async function ZonePage({ params, searchParams }: Props) {
             >
               <DailyTable history={history} days={days} building={building} />
             </ZoneTimeChart>
+            <p>
+              The comfort range is the standard&rsquo;s zone for people who type in the clothes of the season, surfaces
+              as warm as the air. Field votes disagree with it: air below it is no proof of overcooling.
+            </p>
           </>
         ) : (
           <EmptyState action={<LinkButton href={`${path}/imports`}>Bring in trend logs</LinkButton>}>

@@ -92,6 +92,7 @@ export function chartSeries(history: ZoneHistory, building: Shown): ZoneSeries {
     zoneAir: linePoints(history.zoneAir),
     coolingSetpoint: linePoints(history.coolingSetpoint),
     heatingSetpoint: linePoints(history.heatingSetpoint),
+    comfortBand: history.comfortBand.map(({ utcSeconds, lowC, highC }) => ({ t: utcSeconds, low: lowC, high: highC })),
     reports: history.reports.map(({ utcSeconds, vote }) => ({ t: utcSeconds, vote })),
     heaters: history.devices
       .filter((device) => device.kind === "space-heater")

@@ -1,0 +1,51 @@
+import { describe, expect, it } from "vitest";
+import { sideLines, sidesLede } from "@/app/buildings/[buildingId]/comfort-reports/both-sides/view-model";
+import { bothSides, expectedAt, readBothSides, seasonModels } from "@/lib/services/both-sides/expect";
+import { logComfortReport } from "@/lib/services/comfort-reports/log";
+import { smallOffice } from "@/test/factories/office";
+import { bringTrends } from "@/test/factories/office-records";
+
+const NOON = Date.UTC(2025, 5, 10, 12, 7);
+const COLD = { origin: "phone", zoneCode: "", thermalSensation: -2, preference: "warmer" } as const;
+
+async function officeWithReports() {
+  const office = smallOffice();
+  await bringTrends(office);
+  const { ctx, buildingId } = office;
+  const later = { ...ctx, now: NOON + 40 * 86_400_000 };
+  for (const minutes of [0, 5, 10])
+    logComfortReport(later, buildingId, { ...COLD, deskCode: "2-14-01", reportedAtMs: NOON + minutes * 60_000 });
+  logComfortReport(later, buildingId, { ...COLD, zoneCode: "2-14", reportedAtMs: NOON - 3000 * 86_400_000 });
+  return { ...office, ctx: later };
+}
+
+describe("both sides of a building", () => {
+  it("hold person-days of desks against occupied desk-hours since the first report, and say what is left out", async () => {
+    const { ctx, buildingId, zoneId } = await officeWithReports();
+    const { kept } = await readBothSides(ctx, buildingId);
+    const record = kept.result;
+    expect(record).toMatchObject({ personDays: 1, leftOut: 1, without: ["2-15"] });
+    expect(record?.counts).toEqual([{ zoneId, season: "summer", airTempC: 22, tooCold: 1, tooWarm: 0 }]);
+    const hours = (list: [number, number][] = []) => list.reduce((sum, [, each]) => sum + each, 0);
+    const zone = record?.zones[0];
+    expect(hours(zone?.sinceReports.summer)).toBeLessThan(hours(zone?.lastYear.summer));
+    expect(hours(zone?.sinceReports.summer)).toBeGreaterThan(0);
+  });
+
+  it("give the expectation for a shift of some zones alone, and the same of all as the page", async () => {
+    const { ctx, buildingId, zoneId } = await officeWithReports();
+    const { sides } = await readBothSides(ctx, buildingId);
+    if (!sides) throw new Error("the office has hours of the cooling season");
+    const models = seasonModels(sides.record);
+    const up = expectedAt(sides.record, models, (id) => (id === zoneId ? 1 : 0), new Set([zoneId]));
+    expect(up).toEqual(sides.steps.find(({ shiftK }) => shiftK === 1)?.expected);
+    expect(sidesLede(sides, "C")).toMatch(/K warmer .* too cold go from .* and those of too warm from/);
+    expect(sideLines(sides, "C").map(({ shift }) => shift)).toContain("as it is");
+  });
+
+  it("say nothing without hours of the cooling season", () => {
+    const record = { zones: [], counts: [], without: ["1"], personDays: 0, leftOut: 0, fromUtcSeconds: 0, yearDays: 0 };
+    expect(bothSides(record)).toBeNull();
+    expect(sidesLede(null, "C")).toMatch(/both are shown/);
+  });
+});
