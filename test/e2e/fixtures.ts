@@ -52,6 +52,10 @@ export function watchConsole(page: Page, errors: string[]): void {
   page.on("pageerror", (error) => errors.push(`${page.url()}: ${error.message}`));
 }
 
+/** Where the links of a page lead. */
+export const linksOf = (page: Page): Promise<(string | null)[]> =>
+  page.getByRole("link").evaluateAll((all) => all.map((each) => each.getAttribute("href")));
+
 export function signInOf(server: ServerName): { email: string; password: string } {
   return JSON.parse(readFileSync(path.join(SERVERS[server].dataFolder, "sign-in.json"), "utf8"));
 }

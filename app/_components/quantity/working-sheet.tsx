@@ -15,6 +15,8 @@ type Props = {
   buildingPath: string;
   /** Where the workings of the terms are opened when they are not written out here; without it they all are. */
   further?: FurtherWorkings;
+  /** Given what stands in the disclosures of terms, to draw it later or otherwise. */
+  wrap?: (content: ReactNode) => ReactNode;
 };
 
 /**
@@ -24,7 +26,7 @@ type Props = {
 export type FurtherWorkings = { page: string; at: readonly number[]; levels: number };
 
 /** A working written out: formula, values put in, result, the table of terms with origin and source, notes. */
-export function WorkingSheet({ working, buildingPath, further }: Props) {
+export function WorkingSheet({ working, buildingPath, further, wrap = asItIs }: Props) {
   const { formula, terms, result, notes = [], source } = working;
   const substituted = substitutedParts(working);
   const symbols = [...terms.map((term) => term.symbol), result.symbol];
@@ -64,12 +66,13 @@ export function WorkingSheet({ working, buildingPath, further }: Props) {
                   term.working
                     ? {
                         summary: "Working",
-                        content: (
+                        content: wrap(
                           <WorkingSheet
                             working={term.working}
                             buildingPath={buildingPath}
                             further={further && below(further, terms.indexOf(term))}
-                          />
+                            wrap={wrap}
+                          />,
                         ),
                       }
                     : null
@@ -86,6 +89,8 @@ export function WorkingSheet({ working, buildingPath, further }: Props) {
     </div>
   );
 }
+
+const asItIs = (content: ReactNode): ReactNode => content;
 
 const below = (further: FurtherWorkings, index: number): FurtherWorkings => ({
   page: further.page,

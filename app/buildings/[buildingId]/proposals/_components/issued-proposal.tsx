@@ -54,6 +54,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
         currency={building.currency}
         investment={proposal.investmentMinor / 10 ** currencyDecimals(building.currency)}
         buildingPath={buildingPath}
+        workingPage={(place, figure) => `${buildingPath}/proposals/${proposal.id}/working/${place}-${figure}`}
       />
       {chosen ? (
         <div className={styles.figures}>

@@ -16,20 +16,10 @@ type Props = {
   investment: number;
   temperatureUnit: "C" | "F";
   buildingPath: string;
-  /** Something was moved since the page came. */
-  isLive: boolean;
 };
 
 /** What the variants would bring: figures side by side, temperatures and the cost curve of the proposed one. */
-export function LivePictures({
-  pictures,
-  building,
-  curveValues,
-  investment,
-  temperatureUnit,
-  buildingPath,
-  isLive,
-}: Props) {
+export function LivePictures({ pictures, building, curveValues, investment, temperatureUnit, buildingPath }: Props) {
   const curve = useMemo(
     () => costCurve(building, leversOf(curveValues, Number(curveValues.chosen ?? "0"))),
     [building, curveValues],
@@ -43,7 +33,6 @@ export function LivePictures({
         currency={building.currency}
         investment={investment}
         buildingPath={buildingPath}
-        isLive={isLive}
       />
       <p>
         By {building.tierLabel}. Comfort range: {building.comfort.source}. Demand charges are not counted, and reports

@@ -2,14 +2,11 @@
 
 import { type ReactNode, useEffect, useRef, useState } from "react";
 
-type Props = {
-  /** Figures move under the reader's hand: what is closed is then not drawn at each move. */
-  isLive: boolean;
-  children: ReactNode;
-};
-
-/** The content of a disclosure: there from the start without script, and once figures are live only while it is open. */
-export function OpenedContent({ isLive, children }: Props) {
+/**
+ * The content of a disclosure, drawn only while it is open: a working with all that it rests on has thousands of lines, and
+ * figures move under the reader's hand.
+ */
+export function OpenedContent({ children }: { children: ReactNode }) {
   const place = useRef<HTMLDivElement>(null);
   const [isOpen, setIsOpen] = useState(false);
   useEffect(() => {
@@ -20,5 +17,5 @@ export function OpenedContent({ isLive, children }: Props) {
     details.addEventListener("toggle", follow);
     return () => details.removeEventListener("toggle", follow);
   }, []);
-  return <div ref={place}>{!isLive || isOpen ? children : null}</div>;
+  return <div ref={place}>{isOpen ? children : null}</div>;
 }

@@ -72,7 +72,6 @@ export function ProposalEditor({
         investment={Number(typed.investment) || 0}
         temperatureUnit={temperatureUnit}
         buildingPath={buildingPath}
-        isLive={typed !== saved}
       />
       <FieldSet legend="Zones" hint="Proposed by the diagnosis; add or take away any.">
         <ZoneLevers zones={zones} begin={begin} idle={idle} />

@@ -4,8 +4,9 @@ import { currencySign } from "@/app/_components/quantity/money-figure";
 import { Range } from "@/app/_components/quantity/range";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { DataTable } from "@/app/_components/ui/data-table";
-import type { ExpectedReports, LivePicture, Worked } from "@/lib/proposals/live-picture";
+import type { ExpectedReports, LivePicture } from "@/lib/proposals/live-picture";
 import { OpenedContent } from "./opened-content";
+import { WORKED_FIGURES } from "./worked-figures";
 
 export type NamedPicture = { name: string; isChosen: boolean; picture: LivePicture };
 
@@ -14,14 +15,14 @@ type Props = {
   currency: string;
   investment: number;
   buildingPath: string;
-  isLive?: boolean;
+  /** Of issued variants: address of the page of a figure's working, by the variant's place and the figure's name. */
+  workingPage?: (place: number, figure: string) => string;
 };
 
 type Line = {
   id: string;
   label: string;
   cell: (picture: LivePicture) => ReactNode;
-  worked?: (picture: LivePicture) => Worked;
 };
 
 const percent = (share: number): string => `${formatFigure(100 * share, { decimals: 1 })}\u202f%`;
@@ -29,14 +30,13 @@ const reports = ({ before, after, low, high }: ExpectedReports): string =>
   `${formatFigure(before, { decimals: 0 })} \u2192 ${formatFigure(after, { decimals: 1 })} (${formatFigure(low, { decimals: 1 })}\u2013${formatFigure(high, { decimals: 1 })})`;
 
 /** Variants side by side: what a year of each brings, with ranges, and workings to open. */
-export function VariantFigures({ variants, currency, investment, buildingPath, isLive = false }: Props) {
+export function VariantFigures({ variants, currency, investment, buildingPath, workingPage }: Props) {
   const sign = currencySign(currency);
   const lines: Line[] = [
     {
       id: "saving",
       label: "Saving in the first year",
       cell: ({ saving }) => <Range range={saving} unit="" prefix={sign} />,
-      worked: ({ saving }) => saving,
     },
     {
       id: "payback",
@@ -47,19 +47,16 @@ export function VariantFigures({ variants, currency, investment, buildingPath, i
       id: "electricity",
       label: "Electricity",
       cell: ({ electricKwh }) => <Range range={electricKwh} unit="kWh" />,
-      worked: ({ electricKwh }) => electricKwh,
     },
     {
       id: "heat",
       label: "Bought heat",
       cell: ({ heatKwh }) => <Range range={heatKwh} unit="kWh" />,
-      worked: ({ heatKwh }) => heatKwh,
     },
     {
       id: "carbon",
       label: "CO\u2082, average factors",
       cell: ({ emissionsKgCo2 }) => <Range range={emissionsKgCo2} unit="kg" />,
-      worked: ({ emissionsKgCo2 }) => emissionsKgCo2,
     },
     {
       id: "comfort",
@@ -98,24 +95,35 @@ export function VariantFigures({ variants, currency, investment, buildingPath, i
           cell: (line: Line) => line.cell(picture),
         })),
       ]}
-      detail={({ worked }) =>
-        worked
-          ? {
-              summary: "Working",
-              content: (
-                <OpenedContent isLive={isLive}>
-                  {variants.map(({ name, picture }) => (
-                    <section key={name}>
-                      <h3>{name}</h3>
-                      <WorkingSheet working={worked(picture).working} buildingPath={buildingPath} />
-                    </section>
-                  ))}
-                </OpenedContent>
-              ),
-            }
-          : null
-      }
+      detail={({ id }) => {
+        const worked = WORKED_FIGURES[id];
+        if (!worked) return null;
+        const sheets = variants.map(({ name, picture }, place) => (
+          <section key={name}>
+            <h3>{name}</h3>
+            <WorkingSheet
+              working={worked(picture).working}
+              buildingPath={buildingPath}
+              further={workingPage && { page: workingPage(place, id), at: [], levels: 0 }}
+              wrap={workingPage ? undefined : drawnWhileOpen}
+            />
+          </section>
+        ));
+        return { summary: "Working", content: workingPage ? sheets : <LiveWorkings>{sheets}</LiveWorkings> };
+      }}
     />
+  );
+}
+
+const drawnWhileOpen = (content: ReactNode): ReactNode => <OpenedContent>{content}</OpenedContent>;
+
+/** Workings of figures that move; without script they are there once the proposal is submitted. */
+function LiveWorkings({ children }: { children: ReactNode }) {
+  return (
+    <>
+      <OpenedContent>{children}</OpenedContent>
+      <noscript>Workings open with script. Those of a submitted proposal stand on its page without.</noscript>
+    </>
   );
 }
 

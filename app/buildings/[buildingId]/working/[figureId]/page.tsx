@@ -1,7 +1,8 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
+import { stepsTo } from "@/app/_components/quantity/working-steps";
+import { WorkingTrail } from "@/app/_components/quantity/working-trail";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
 import { StandingNote } from "@/app/_components/standing/standing-note";
@@ -10,8 +11,6 @@ import { readBuilding } from "@/lib/services/buildings/find";
 import { readKept } from "@/lib/services/kept/read-kept";
 import { COST, FIGURE_WORKING, isFigure } from "@/lib/services/overcooling/shown";
 import { standingNote } from "../../standing-note";
-import { stepsTo } from "./steps";
-import styles from "./trail.module.css";
 
 export const metadata: Metadata = { title: "Working" };
 
@@ -56,19 +55,7 @@ export default async function FigureWorkingPage({ params, searchParams }: Props)
     <>
       <StandingNote note={note} />
       <PageHeading title={`Working of ${last.label}`} />
-      <nav aria-label="Way from the whole" className={styles.trail}>
-        <ol>
-          <li>
-            <Link href={`${path}/working`}>All components</Link>
-          </li>
-          {steps.slice(0, -1).map((step) => (
-            <li key={step.at.join(".")}>
-              <Link href={step.at.length > 0 ? `${page}?at=${step.at.join(".")}` : page}>{step.label}</Link>
-            </li>
-          ))}
-          <li aria-current="page">{last.label}</li>
-        </ol>
-      </nav>
+      <WorkingTrail root={{ label: "All components", href: `${path}/working` }} steps={steps} page={page} />
       <Section plain>
         <WorkingSheet
           working={last.working}
