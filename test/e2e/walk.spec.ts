@@ -120,7 +120,8 @@ test("what someone else entered of a desk is shown beside one's own, and nothing
   await page.getByRole("button", { name: "Nothing here" }).tap();
   await expect(page.getByText("1 entry is unsent")).toBeVisible();
   await enterHeater(second, "741", "1443");
-  await expect(second.getByText("Everything is sent.")).toBeVisible();
+  // Stored, and not only nothing to send yet: the other one must come second.
+  await expect.poll(() => storedEntries(idOf(address))).toEqual({ "2-14-01": 1 });
   await context.setOffline(false);
   const decision = page.getByRole("region", { name: "Decide on 2-14-01" });
   await expect(decision).toContainText('"device D-001" was entered by');
@@ -148,7 +149,8 @@ test("a label that someone else has used meanwhile is asked for again, and the e
   await enterHeater(page, "741", "1443");
   await expect(page.getByText("1 entry is unsent")).toBeVisible();
   await enterHeater(second, "738", "1452");
-  await expect(second.getByText("Everything is sent.")).toBeVisible();
+  // Stored, and not only nothing to send yet: the other one must come second.
+  await expect.poll(() => storedEntries(idOf(address))).toEqual({ "2-14-02": 1 });
   await context.setOffline(false);
   const decision = page.getByRole("region", { name: "Decide on 2-14-01" });
   await expect(decision).toContainText("D-001 is already on the register");
