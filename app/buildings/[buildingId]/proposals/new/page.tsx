@@ -35,7 +35,7 @@ export default async function NewProposalPage({ params, searchParams }: Props) {
       />
       <StandingNote note={note} hasFields />
       {ground?.building ? (
-        <Section id="proposal" wide>
+        <Section id="proposal" title="Levers and what they bring" wide>
           <ProposalEditor
             action={saveProposalAction.bind(null, id, null)}
             values={beginningValues(building, ground, only)}
