@@ -9,8 +9,11 @@ import { workingsSheet } from "./case-sheets/workings";
 import { csvText } from "./csv";
 import type { ExportedFile } from "./export-building";
 
-/** A business case as a workbook whose formulas recompute its totals from its inputs. */
-export const caseWorkbook = (input: CaseInput): Promise<Uint8Array> => writeXlsx({ sheets: caseSheets(input) });
+/** A business case as a workbook whose formulas recompute its totals from its inputs: dated by its issue, so that it is the same at any time. */
+export function caseWorkbook(input: CaseInput): Promise<Uint8Array> {
+  const issued = new Date(input.issuedAtMs);
+  return writeXlsx({ sheets: caseSheets(input), properties: { created: issued, modified: issued } });
+}
 
 export function caseSheets(input: CaseInput): WriteSheet[] {
   const finance = caseFinance(input);
