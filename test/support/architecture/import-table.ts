@@ -60,6 +60,7 @@ const CONSTANTS = [
   "lib/comfort-reports/report-state",
   "lib/comfort/ensembles",
   "lib/comfort/activity",
+  "lib/importers/register/register-mapping",
   "lib/electrical/walk-entry",
   "lib/comfort-reports/temperature-guidance",
   "lib/proposals/lever",

@@ -1,24 +1,6 @@
 import { numberOf, type PostedValues, textOf } from "@/app/_server/form-fields";
+import { REGISTER_FIELDS } from "@/lib/importers/register/register-mapping";
 import type { RegisterMappingInput, RegisterView } from "@/lib/services/registers/mapping";
-
-type Field = keyof RegisterMappingInput["columns"];
-
-const FIELDS: readonly Field[] = [
-  "label",
-  "description",
-  "kind",
-  "deviceClass",
-  "zoneCode",
-  "deskCode",
-  "make",
-  "model",
-  "nameplateW",
-  "nameplateA",
-  "measuredW",
-  "hoursPerYear",
-  "foundOn",
-  "note",
-];
 
 /** The mapping as its form shows it. Texts of the file stand in fields of their own, numbered. */
 export function formFromMapping({ mapping, classes }: RegisterView): PostedValues {
@@ -28,7 +10,7 @@ export function formFromMapping({ mapping, classes }: RegisterView): PostedValue
     labelPrefix: mapping.labelPrefix,
     classCount: String(classes.length),
   };
-  for (const field of FIELDS) values[`column.${field}`] = String(mapping.columns[field] ?? "");
+  for (const field of REGISTER_FIELDS) values[`column.${field}`] = String(mapping.columns[field] ?? "");
   classes.forEach(({ text, chosen }, at) => {
     values[`text.${at}`] = text;
     values[`class.${at}`] = chosen;
@@ -38,7 +20,7 @@ export function formFromMapping({ mapping, classes }: RegisterView): PostedValue
 
 export function mappingFromForm(values: PostedValues): RegisterMappingInput {
   const columns: RegisterMappingInput["columns"] = {};
-  for (const field of FIELDS) {
+  for (const field of REGISTER_FIELDS) {
     const at = numberOf(values, `column.${field}`);
     if (at !== null) columns[field] = at;
   }
