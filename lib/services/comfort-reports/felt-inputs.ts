@@ -65,15 +65,14 @@ function listedInputs(
       spread: inputs.airTempC,
       unit: "°C",
       origin: "measured",
-      source:
-        "the zone's sensor, 0.5 K either way for its error and the distance to the desk (common practice, no source)",
+      source: "the zone's sensor; the range is for its error and the distance to the desk (common practice, no source)",
     },
     {
       what: "Surfaces against the air",
       spread: inputs.radiantOffsetK,
       unit: "K",
       origin: "assumed",
-      source: "as warm as the air, 2 K either way for windows and sun (common practice, no source)",
+      source: "taken to be as warm as the air; the range is for windows and sun (common practice, no source)",
     },
     {
       what: "Air speed",

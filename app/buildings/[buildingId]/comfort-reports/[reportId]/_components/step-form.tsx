@@ -46,7 +46,7 @@ export function StepForm({ action, state: present, canBeFollowed }: Props) {
         {...of("note")}
         label="What was changed"
         optional
-        hint="From what to what, for facilities: cooling setpoint 21.5 to 23.0 °C."
+        hint="For facilities: from what to what, such as the setpoint before and after."
         maxLength={1000}
       />
       <TextAreaField
