@@ -135,14 +135,22 @@ function distancesOf(ts: Float64Array, into: Int32Array): Int32Array {
 /** Distance of slots when most neighbours are one slot apart, or null: then the times are kept themselves. */
 function gridStep(distances: Int32Array): number | null {
   let step = 0;
-  for (let i = 0; i < distances.length && step !== 1; i++) {
-    const distance = distances[i] as number;
-    if (distance === step) continue;
-    if (step === 0 || distance % step !== 0) step = greatestCommonDivisor(distance, step);
-  }
   let neighbours = 0;
-  for (let i = 0; i < distances.length; i++) if (distances[i] === step) neighbours++;
+  for (let i = 0; i < distances.length; i++) {
+    const distance = distances[i] as number;
+    if (distance === step) neighbours++;
+    else if (step === 0 || distance % step !== 0) {
+      step = greatestCommonDivisor(distance, step);
+      neighbours = countOf(distances, step, i + 1);
+    }
+  }
   return 2 * neighbours >= distances.length ? step : null;
+}
+
+function countOf(distances: Int32Array, step: number, end: number): number {
+  let count = 0;
+  for (let i = 0; i < end; i++) if (distances[i] === step) count++;
+  return count;
 }
 
 function lowerMedian(distances: Int32Array): number {

@@ -15,6 +15,12 @@ import type { UndoLog } from "./undo-log";
 /** Samples held in memory before they are merged and written: 16 MB. */
 const FLUSH_SAMPLES = 2_000_000;
 
+/** Samples of one series in a row by which slices come series by series: some chunks of most logs are whole then. */
+const LONG_RUN = 8_192;
+
+/** Of slices that come series by series, samples that are written together: few enough to stay near the processor. */
+const FLUSH_SERIES = 200_000;
+
 type Store = { db: Database.Database; tables: Tables; undoLog: UndoLog };
 
 /** What goes on from one flush of a write to the next. */
@@ -33,7 +39,13 @@ export async function writeSlices(
   const stats = { added: 0, changed: 0, same: 0, repeated: { same: 0, changed: 0 }, chunksWritten: 0 };
   const rooms = { before: new SampleRoom(), merged: new SampleRoom() };
   const writing: Writing = { run, buffer: new SliceBuffer(flushSamples), touched: new Touched(), stats, rooms };
+  let latest = { series: 0, samples: 0 };
   for await (const slice of slices) {
+    if (latest.series !== slice.series) {
+      if (latest.samples >= LONG_RUN && writing.buffer.sampleCount >= FLUSH_SERIES) await flush(store, writing);
+      latest = { series: slice.series, samples: 0 };
+    }
+    latest.samples += slice.ts.length;
     for (let taken = writing.buffer.add(slice); ; taken = writing.buffer.add(slice, taken)) {
       if (writing.buffer.full) await flush(store, writing);
       if (taken === slice.ts.length) break;

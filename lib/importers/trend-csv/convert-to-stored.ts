@@ -84,12 +84,13 @@ export function convertToStored(
   const conversion = isState ? AS_IT_IS : unit === null ? undefined : TO_STORED[stored][unit];
   if (!conversion || (isState && stored !== "state"))
     return doesNotFit(point.name, kind, point.kind === "state" ? null : unit);
-  const { less, times, over } = conversion;
+  const { less, times: factor, over } = conversion;
   const decimals = STORED_DECIMALS[kind];
   const scale = 10 ** decimals;
-  const limits = PLAUSIBLE[kind];
+  const { low, high } = PLAUSIBLE[kind];
   const raws = isState ? statesAsNumbers(point) : point.values;
-  const n = point.tsUtcSeconds.length;
+  const times = point.tsUtcSeconds;
+  const n = times.length;
   const ts = scratch?.float64("stored times", n) ?? new Float64Array(n);
   const v = scratch?.int32("stored values", n) ?? new Int32Array(n);
   let kept = 0;
@@ -99,9 +100,9 @@ export function convertToStored(
   let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < n; i++) {
     const raw = raws[i] as number;
-    const value = ((raw - less) * times) / over;
-    if (value >= limits.low && value <= limits.high) {
-      ts[kept] = point.tsUtcSeconds[i] as number;
+    const value = ((raw - less) * factor) / over;
+    if (value >= low && value <= high) {
+      ts[kept] = times[i] as number;
       v[kept] = Math.round(value * scale);
       kept++;
     } else if (Number.isNaN(value)) {

@@ -49,14 +49,21 @@ export class HeldParts {
     return !this.isOverfull && this.parts.length > 0;
   }
 
-  /** Hands the parts out once, as `readTrendParts` would, and forgets each. */
+  /**
+   * Hands the readings out once, a point at a time with all its parts, and forgets them. Whoever packs them by point
+   * has each whole, and no more than one at hand.
+   */
   async *replay(result: TrendFileResult): AsyncGenerator<TrendPart, TrendFileResult> {
-    let isFirst = true;
-    for (let part = this.parts.shift(); part; part = this.parts.shift()) {
-      yield { points: unpack(part, this.scratch), progress: part.progress, isFirst };
-      isFirst = false;
-    }
+    const { parts, scratch } = this;
     this.drop();
+    const byName = groupByName(parts);
+    let given = 0;
+    for (const held of byName.values()) {
+      // How far the reading had come stands for how many points are handed out.
+      const { progress } = parts[Math.floor((given * parts.length) / byName.size)] as HeldPart;
+      yield { points: unpack(held, scratch), progress, isFirst: given === 0 };
+      given++;
+    }
     return result;
   }
 
@@ -88,30 +95,33 @@ export class HeldParts {
   }
 }
 
-/** Points with their readings, in arrays that are used again for the next part. */
-function unpack({ instants, points }: HeldPart, scratch: Scratch): PartPoint[] {
-  const sum = (lengths: readonly number[]) => lengths.reduce((total, length) => total + length, 0);
-  const shared = scratch.float64("shared times", sum(instants.map(({ length }) => length)));
-  let sharedAt = 0;
-  const amongs = instants.map((packed) => {
-    const own = shared.subarray(sharedAt, sharedAt + packed.length);
-    for (let i = 0; i < packed.length; i++) own[i] = packed[i] as number;
-    sharedAt += packed.length;
-    return own;
-  });
-  const count = sum(points.map((point) => point.count));
-  const room = { times: scratch.float64("own times", count), values: scratch.float64("values", count) };
-  let at = 0;
-  return points.map((held): PartPoint => {
-    const among = amongs[held.among] as Float64Array;
-    const values = room.values.subarray(at, at + held.count);
-    unpackValues(held.values, values);
-    let tsUtcSeconds = among;
-    if (held.selection) {
-      tsUtcSeconds = room.times.subarray(at, at + held.count);
-      unpackSelection(held.selection, among, tsUtcSeconds);
+type PlacedPoint = { held: HeldPoint; instants: PackedInstants };
+
+function groupByName(parts: readonly HeldPart[]): Map<string, PlacedPoint[]> {
+  const byName = new Map<string, PlacedPoint[]>();
+  for (const { instants, points } of parts) {
+    for (const held of points) {
+      const placed = { held, instants: instants[held.among] as PackedInstants };
+      const others = byName.get(held.point.name);
+      if (others) others.push(placed);
+      else byName.set(held.point.name, [placed]);
     }
+  }
+  return byName;
+}
+
+/** The parts of one point with their readings, in arrays that are used again for the next point. */
+function unpack(placed: readonly PlacedPoint[], scratch: Scratch): PartPoint[] {
+  const count = placed.reduce((total, { held }) => total + held.count, 0);
+  const room = { times: scratch.float64("times", count), values: scratch.float64("values", count) };
+  let at = 0;
+  return placed.map(({ held, instants }): PartPoint => {
+    const tsUtcSeconds = room.times.subarray(at, at + held.count);
+    const values = room.values.subarray(at, at + held.count);
     at += held.count;
-    return { ...held.point, tsUtcSeconds, values, among };
+    if (held.selection) unpackSelection(held.selection, instants, tsUtcSeconds);
+    else for (let i = 0; i < tsUtcSeconds.length; i++) tsUtcSeconds[i] = instants[i] as number;
+    unpackValues(held.values, values);
+    return { ...held.point, tsUtcSeconds, values };
   });
 }

@@ -98,7 +98,7 @@ export function packSelection(
 }
 
 /** The instants of a selection; `out` has room for all of them. */
-export function unpackSelection(stretches: PackedSelection, among: Float64Array, out: Float64Array): void {
+export function unpackSelection(stretches: PackedSelection, among: PackedInstants, out: Float64Array): void {
   let next = 0;
   for (let k = 0; k < stretches.length; k += 2) {
     const end = stretches[k + 1] as number;

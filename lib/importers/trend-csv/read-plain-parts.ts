@@ -58,7 +58,7 @@ const refused = (result: TrendFileResult): PlainEnd => ({ status: "done", result
 /** Of a file in parts the first one is small: it is read the long way, and says how the others can be read. */
 const FIRST_BLOCK = { bytes: 64_000, lines: 60 };
 /** Plain rows are read so many bytes at a time (more of a long table, which has many points in few rows), and so many rows. */
-const PLAIN_BLOCK = { wide: 1_000_000, long: 4_000_000, rows: 400 };
+const PLAIN_BLOCK = { wide: 2_000_000, long: 4_000_000, rows: 400 };
 /** Rows that need a closer look, and those about them. */
 const OTHER_BLOCK = { wide: 64_000, long: 100_000, rows: 60 };
 /** Most that is read in one go because the hour that clocks repeat has to be seen whole. */
