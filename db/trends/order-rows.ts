@@ -1,3 +1,5 @@
+import { timeOrder } from "@/lib/order/time-order";
+
 /** Rows of one series in file order, times in any order and perhaps repeated. */
 export type Rows = { ts: Float64Array; v: Int32Array };
 
@@ -8,7 +10,7 @@ export type Rows = { ts: Float64Array; v: Int32Array };
 export function orderRows(rows: Rows): Rows & { repeated: { same: number; changed: number } } {
   const repeated = { same: 0, changed: 0 };
   if (isAscending(rows.ts)) return { ...rows, repeated };
-  const order = stableOrder(rows.ts);
+  const order = timeOrder(rows.ts);
   const ts = new Float64Array(order.length);
   const v = new Int32Array(order.length);
   let kept = 0;
@@ -29,23 +31,4 @@ export function orderRows(rows: Rows): Rows & { repeated: { same: number; change
 function isAscending(ts: Float64Array): boolean {
   for (let i = 1; i < ts.length; i++) if ((ts[i] as number) <= (ts[i - 1] as number)) return false;
   return true;
-}
-
-/** Row numbers by time, then by row. Time and row number share one double where they fit: native sorting is fast. */
-function stableOrder(ts: Float64Array): Float64Array | Uint32Array {
-  const count = ts.length;
-  let first = Number.POSITIVE_INFINITY;
-  let last = Number.NEGATIVE_INFINITY;
-  for (const time of ts) {
-    if (time < first) first = time;
-    if (time > last) last = time;
-  }
-  if ((last - first + 1) * count > Number.MAX_SAFE_INTEGER) {
-    return Uint32Array.from(ts.keys()).sort((a, b) => (ts[a] as number) - (ts[b] as number) || a - b);
-  }
-  const keys = new Float64Array(count);
-  for (let i = 0; i < count; i++) keys[i] = ((ts[i] as number) - first) * count + i;
-  keys.sort();
-  for (let i = 0; i < count; i++) keys[i] = (keys[i] as number) % count;
-  return keys;
 }

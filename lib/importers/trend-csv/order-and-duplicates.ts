@@ -1,3 +1,5 @@
+import { timeOrder } from "@/lib/order/time-order";
+
 export type Readings = {
   ts: Float64Array;
   values: Float64Array;
@@ -14,7 +16,10 @@ export type Ordered = Readings & {
   conflicting: { replaced: number; keptRow: number }[];
 };
 
-/** Readings by time. Of several at one instant the later row of the file is kept; equal ones count once (the first). */
+/**
+ * Readings, given in the order of the file, by time. Of several at one instant the later row is kept; equal ones count
+ * once (the first).
+ */
 export function orderReadings({ ts, values, rows }: Readings): Ordered {
   const n = ts.length;
   let ascending = true;
@@ -37,10 +42,7 @@ export function orderReadings({ ts, values, rows }: Readings): Ordered {
   }
   let reordered = false;
   for (let i = 1; i < n; i++) if ((ts[i] as number) < (ts[i - 1] as number)) reordered = true;
-  const order = Uint32Array.from({ length: n }, (_, i) => i);
-  if (reordered) {
-    order.sort((a, b) => (ts[a] as number) - (ts[b] as number) || (rows[a] as number) - (rows[b] as number));
-  }
+  const order = reordered ? timeOrder(ts) : Uint32Array.from({ length: n }, (_, i) => i);
   const out: Ordered = {
     ts: new Float64Array(n),
     values: new Float64Array(n),

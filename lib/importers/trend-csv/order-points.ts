@@ -36,6 +36,7 @@ export function orderPoints(drafts: readonly PointDraft[], context: FileContext)
       values: states ? states.values : ordered.values,
       stateNames: states ? states.names : null,
       instants: instants[k] as Float64Array,
+      among: instants[k] as Float64Array,
       reordered: ordered.reordered,
     };
   });

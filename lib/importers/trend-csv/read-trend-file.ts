@@ -16,7 +16,7 @@ export async function readTrendFile({
   let next = await parts.next();
   for (; !next.done; next = await parts.next()) {
     if (next.value.isFirst) pieces.clear();
-    for (const { tsUtcSeconds, values, ...point } of next.value.points) {
+    for (const { tsUtcSeconds, values, among: _among, ...point } of next.value.points) {
       const piece = { ...point, tsUtcSeconds: tsUtcSeconds.slice(), values: values.slice() };
       pieces.set(point.name, [...(pieces.get(point.name) ?? []), piece]);
     }

@@ -138,7 +138,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "db/schema": { values: ["drizzle-orm", ...PURE_LIB] },
   "db/queries": { values: ["drizzle-orm", "db/schema", "lib/order"], types: ["db/client.ts", ...PURE_LIB] },
   "db/client.ts": { values: ["drizzle-orm", "better-sqlite3", "db/schema", "node:*"], types: PURE_LIB },
-  "db/trends": { values: ["better-sqlite3", "node:*"], types: ["lib/trends"] },
+  "db/trends": { values: ["lib/order", "better-sqlite3", "node:*"], types: ["lib/trends"] },
   "db/results.ts": { values: ["better-sqlite3", "node:*"] },
   "db/passing-files.ts": { values: ["node:*"] },
   "db/uploads.ts": { values: ["node:*"], types: ["lib/importers"] },
