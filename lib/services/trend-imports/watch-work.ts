@@ -23,6 +23,7 @@ export type WorkWatch = {
 /** Keeps the progress and the signs of life of a run that is worked on, and finds out when that has to stop. */
 export function watchWork(ctx: Context, run: ImportRunRow, work: Work): WorkWatch {
   let notedAt = Number.NEGATIVE_INFINITY;
+  let endNoted = false;
   let lost = false;
   const note = (row: Parameters<typeof updateOwnRun>[3]): void => {
     if (!updateOwnRun(ctx.db, run.id, work.owner, { ...row, heartbeatAtMs: work.clock() })) lost = true;
@@ -32,8 +33,10 @@ export function watchWork(ctx: Context, run: ImportRunRow, work: Work): WorkWatc
   return {
     progress({ bytesRead, bytesInFile, rows, readings, findings }, more = []) {
       const now = performance.now();
-      if (now - notedAt >= NOTE_MS || bytesRead >= bytesInFile) {
+      const atEnd = bytesRead >= bytesInFile;
+      if (now - notedAt >= NOTE_MS || (atEnd && !endNoted)) {
         notedAt = now;
+        endNoted = atEnd;
         note({
           bytesRead,
           bytesToRead: bytesInFile,

@@ -21,7 +21,7 @@ import { startBareLoop } from "./bare-loop";
 import { contend } from "./contend";
 import { drawOverview } from "./overview-page";
 
-export type LoadInput = { dataFolder: string; before: string; file: string; idleMs: number };
+export type LoadInput = { dataFolder: string; before: string; files: string[]; idleMs: number };
 export type Watched = {
   reports: number;
   reportP99: number;
@@ -48,13 +48,14 @@ export type LoadOutcome = {
   idle: Watched;
   otherBuilding: Watched;
   sameBuilding: Watched;
-  state: string;
+  /** How the imports ended. */
+  states: string[];
 };
 
 const RULE = { acceptProposals: true, answers: {} };
 
 /** A server's thread with its background thread: people read and report on building 1 while files come in. */
-await contend<LoadInput>(async ({ dataFolder, before, file, idleMs }) => {
+await contend<LoadInput>(async ({ dataFolder, before, files, idleMs }) => {
   const stores = openStores(dataFolder, { answersPeople: true });
   const alone: Context = { ...stores, actor: { kind: "command-line", name: "bench" }, now: Date.now() };
   await importTrendFile(alone, 1, { name: path.basename(before), bytes: before }, RULE);
@@ -65,18 +66,24 @@ await contend<LoadInput>(async ({ dataFolder, before, file, idleMs }) => {
 
   const idle = await watch(ctx, links, wait(idleMs));
   const begun = performance.now();
-  const toOther = importThroughWorker(ctx, 2, file, worker.poke);
+  const toOther = importInTurn(ctx, 2, files, worker.poke);
   const otherBuilding = await watch(ctx, links, toOther);
   const ms = performance.now() - begun;
-  const toSame = importThroughWorker(ctx, 1, file, worker.poke);
+  const toSame = importInTurn(ctx, 1, files, worker.poke);
   const isFollowed = async () => {
     while ((await drawOverview(ctx, 1)).changed.some((name) => name !== "reports")) await wait(100);
   };
   // Until the overview says what the new trends say.
   const sameBuilding = await watch(ctx, links, toSame.then(isFollowed));
   await worker.stop();
-  return { ms, idle, otherBuilding, sameBuilding, state: `${await toOther}, ${await toSame}` };
+  return { ms, idle, otherBuilding, sameBuilding, states: [...(await toOther), ...(await toSame)] };
 });
+
+async function importInTurn(ctx: Context, building: number, files: string[], poke: () => void): Promise<string[]> {
+  const states: string[] = [];
+  for (const file of files) states.push(await importThroughWorker(ctx, building, file, poke));
+  return states;
+}
 
 /** As the pages do it: take the file in, wait until it is read, confirm the mapping, wait until it is stored. */
 async function importThroughWorker(ctx: Context, building: number, file: string, poke: () => void): Promise<string> {
