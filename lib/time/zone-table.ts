@@ -149,11 +149,19 @@ function offsetReader(timeZone: string): (utcSeconds: number) => number {
     minute: "numeric",
     second: "numeric",
   });
+  // `7/6/2026, 08:15:00`: taking the text apart costs a third of what the formatter's parts do.
   return (utc) => {
-    const part: Record<string, number> = {};
-    for (const { type, value } of format.formatToParts(utc * 1000)) part[type] = Number(value);
-    const days = dayNumber(part.year as number, part.month as number, part.day as number);
-    const seconds = (part.hour as number) * 3600 + (part.minute as number) * 60 + (part.second as number);
+    const numbers = format.format(utc * 1000).match(/\d+/g) ?? [];
+    const [month, day, year, hour, minute, second] = numbers.map(Number) as [
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
+    const days = dayNumber(year, month, day);
+    const seconds = hour * 3600 + minute * 60 + second;
     return days * 86400 + seconds - utc;
   };
 }

@@ -91,7 +91,12 @@ function report(outcomes: Record<string, ProductOutcome[]>): void {
     unit: "of the first import",
   });
   target({ what: "same readings again", figure: chunks("same readings again"), limit: 0, unit: "chunks written" });
-  target({ what: "one more day of 180 points, after those before it", figure: ms("one more day"), limit: 60, unit: "ms" });
+  target({
+    what: "one more day of 180 points, after those before it",
+    figure: ms("one more day"),
+    limit: 60,
+    unit: "ms",
+  });
   target({ what: "rows in any order", figure: ofFirst("rows in any order"), limit: 5, unit: "of the ordered import" });
 }
 

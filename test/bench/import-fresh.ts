@@ -18,9 +18,9 @@ export async function benchFresh(place: Workplace, layout: "wide" | "long", roun
     `\n${layout} file: ${written.readings} readings in ${written.rows} rows, ${(written.bytes / 1e6).toFixed(0)} MB; ${rounds} rounds`,
   );
 
-  const peer = (script: string) => {
+  const peer = (script: string, options: { threads?: number } = {}) => {
     const database = path.join(place.folder, `${script}.db`);
-    return runContender<PeerOutcome>(script, { file, database, layout }).finally(() =>
+    return runContender<PeerOutcome>(script, { file, database, layout, ...options }).finally(() =>
       rmSync(database, { force: true }),
     );
   };
@@ -37,6 +37,7 @@ export async function benchFresh(place: Workplace, layout: "wide" | "long", roun
       return done;
     },
     read_csv: () => peer("import-duckdb"),
+    "on 1 thread": () => peer("import-duckdb", { threads: 1 }),
     ".import": () => peer("import-shell"),
     "row inserts": () => peer("import-rows"),
   };
@@ -78,6 +79,7 @@ function report(layout: string, readings: number, outcomes: Record<string, (Peer
   }
   const byCpu = (peer: string) =>
     median((outcomes.product ?? []).map((each, round) => each.cpuMs / (outcomes[peer]?.[round]?.cpuMs ?? Number.NaN)));
+  line(`  beside read_csv on one thread, as the import is: ${plain(ratio("product", "on 1 thread"))} of its time`);
   line(`  by processor time: ${plain(byCpu("read_csv"))} of read_csv, ${plain(byCpu("row inserts"))} of row inserts`);
   if (!outcomes.product) {
     unmeasured(`${layout} import`, "it did not succeed");

@@ -199,32 +199,25 @@ function longPoints(input: RegularInput): Found | null {
     unit: long.unitColumn,
     width,
   };
-  const read = <T>(scan: (stamps: RegularStamps, table: LongTable) => T): T | null => {
-    const stamps = stampsOf(input);
+  const tableOf = (stamps: RegularStamps): LongTable => {
     const [mark, decimal] = [delimiter.charCodeAt(0), decimalCode(tally)];
-    return stamps && scan(stamps, { bytes, columns, mark, decimal, stamps, firstLine });
+    return { bytes, columns, mark, decimal, stamps, firstLine };
   };
+  const stamps = stampsOf(input);
+  if (!stamps) return null;
   if (!tally.isScattered) {
-    const found = read((stamps, table): Found | null => {
-      const scan = scanSwept(table, tally.points.length, isLast, scratch);
-      return (
-        scan && { rows: scan.taken, end: scan.end, isPlain: scan.isPlain, points: sweptPoints(scan, scratch), stamps }
-      );
-    });
-    if (found) return found.rows === 0 ? null : found;
+    const scan = scanSwept(tableOf(stamps), tally.points.length, isLast, scratch);
+    if (scan?.taken === 0) return null;
+    if (scan)
+      return { rows: scan.taken, end: scan.end, isPlain: scan.isPlain, points: sweptPoints(scan, scratch), stamps };
     tally.isScattered = true;
   }
-  return read((stamps, table): Found | null => {
-    const scan = scanLong(table, scratch);
-    if (scan.taken === 0) return null;
-    return {
-      rows: scan.taken,
-      end: scan.end,
-      isPlain: scan.end === bytes.length,
-      points: byPoint(scan, scratch),
-      stamps,
-    };
-  });
+  // Anew: those stamps have seen dates of the rows that were tried.
+  const anew = stampsOf(input) as RegularStamps;
+  const scan = scanLong(tableOf(anew), scratch);
+  if (scan.taken === 0) return null;
+  const isPlain = scan.end === bytes.length;
+  return { rows: scan.taken, end: scan.end, isPlain, points: byPoint(scan, scratch), stamps: anew };
 }
 
 const NONE = (): readonly number[] => [];
