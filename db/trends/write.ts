@@ -51,12 +51,16 @@ export async function writeSlices(
       if (taken === slice.ts.length) break;
     }
   }
-  await flush(store, writing);
+  await flush(store, writing, true);
   store.db.pragma("wal_checkpoint(PASSIVE)");
   return stats;
 }
 
-async function flush({ db, tables, undoLog }: Store, { run, buffer, touched, stats, rooms }: Writing): Promise<void> {
+async function flush(
+  { db, tables, undoLog }: Store,
+  { run, buffer, touched, stats, rooms }: Writing,
+  isLast = false,
+): Promise<void> {
   const changedSeries = new Set<number>();
   const commits = new TimedCommits(db, () => {
     for (const series of changedSeries) tables.refreshSeries(series);
@@ -68,7 +72,8 @@ async function flush({ db, tables, undoLog }: Store, { run, buffer, touched, sta
     const data = tables.chunkData(id);
     const before = data === undefined ? null : readChunk(id, data, rooms.before);
     const merge = mergeSamples(before, part, touched.given(id), rooms.merged);
-    touched.note(id, before, part, merge);
+    // A flush lays its hand on a chunk once: only a later one has to be told.
+    if (!isLast) touched.note(id, before, part, merge);
     addUp(stats, merge);
     if (merge.merged === null) return;
     undoLog.begin(run);
