@@ -1,9 +1,10 @@
 import { type PointKind, STORED_DECIMALS, STORED_UNIT, type StoredUnit } from "@/lib/trends/point-kind";
 import { M3PS_PER_CFM } from "@/lib/units/airflow";
+import { convertWhole } from "./convert-whole";
 import { makeFinding } from "./findings";
 import type { Scratch } from "./scratch";
 import { stateAsNumber } from "./state-words";
-import type { FileUnit, TrendFinding, TrendPoint } from "./trend-file";
+import type { FileUnit, PartPoint, TrendFinding, TrendPoint } from "./trend-file";
 
 export type StoredSamples = {
   status: "ok";
@@ -70,11 +71,11 @@ export const PLAUSIBLE: Record<PointKind, { low: number; high: number }> = {
 
 /**
  * Readings of a point as they are stored for a kind. Implausible values and states that are neither on nor off are
- * left out and reported; nothing is clamped. `unit` goes before the point's own (a confirmed mapping knows better). With
- * `scratch` the samples are good until the next conversion.
+ * left out and reported; nothing is clamped. `unit` goes before the point's own (a confirmed mapping knows better). The
+ * samples are good as long as the point's arrays and, with `scratch`, until the next conversion.
  */
 export function convertToStored(
-  point: Pick<TrendPoint, "name" | "kind" | "unit" | "tsUtcSeconds" | "values" | "stateNames">,
+  point: Pick<PartPoint, "name" | "kind" | "unit" | "tsUtcSeconds" | "values" | "stateNames" | "whole">,
   kind: PointKind,
   unit: FileUnit | null = point.unit,
   scratch?: Scratch,
@@ -88,9 +89,15 @@ export function convertToStored(
   const decimals = STORED_DECIMALS[kind];
   const scale = 10 ** decimals;
   const { low, high } = PLAUSIBLE[kind];
-  const raws = isState ? statesAsNumbers(point) : point.values;
   const times = point.tsUtcSeconds;
   const n = times.length;
+  const storedAs = (value: number): number | null => {
+    const converted = ((value - less) * factor) / over;
+    return converted >= low && converted <= high ? Math.round(converted * scale) : null;
+  };
+  const byTable = point.whole && !isState ? convertWhole(point.whole, storedAs, scratch) : null;
+  if (byTable) return { status: "ok", ts: times, v: byTable, decimals, implausible: 0, unknownStates: 0, findings: [] };
+  const raws = isState ? statesAsNumbers(point) : point.values;
   const ts = scratch?.float64("stored times", n) ?? new Float64Array(n);
   const v = scratch?.int32("stored values", n) ?? new Int32Array(n);
   let kept = 0;

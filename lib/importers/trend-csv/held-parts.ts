@@ -1,4 +1,5 @@
 import {
+  joinWhole,
   type PackedInstants,
   type PackedSelection,
   type PackedValues,
@@ -17,7 +18,7 @@ const MOST_BYTES = 32_000_000;
 
 /** Readings of a point: its instants are a selection (null for all) of those that stand at `among` in its part's list. */
 type HeldPoint = {
-  point: Omit<PartPoint, "tsUtcSeconds" | "values" | "among">;
+  point: Omit<PartPoint, "tsUtcSeconds" | "values" | "among" | "whole">;
   count: number;
   among: number;
   selection: PackedSelection | null;
@@ -50,8 +51,8 @@ export class HeldParts {
   }
 
   /**
-   * Hands the readings out once, a point at a time with all its parts, and forgets them. Whoever packs them by point
-   * has each whole, and no more than one at hand.
+   * Hands the readings out once, a point at a time with all its parts in their order, and forgets them. Whoever packs
+   * them by point has each whole, and no more than one at hand.
    */
   async *replay(result: TrendFileResult): AsyncGenerator<TrendPart, TrendFileResult> {
     const { parts, scratch } = this;
@@ -110,18 +111,38 @@ function groupByName(parts: readonly HeldPart[]): Map<string, PlacedPoint[]> {
   return byName;
 }
 
-/** The parts of one point with their readings, in arrays that are used again for the next point. */
+/** One point with its readings of all parts, in arrays that are used again for the next point. */
 function unpack(placed: readonly PlacedPoint[], scratch: Scratch): PartPoint[] {
+  // What numbers stand for is the same in all parts; those of states count the states of their part.
+  const groups = placed[0]?.held.point.kind === "numeric" ? [placed] : placed.map((each) => [each]);
   const count = placed.reduce((total, { held }) => total + held.count, 0);
-  const room = { times: scratch.float64("times", count), values: scratch.float64("values", count) };
+  const times = scratch.float64("times", count);
   let at = 0;
-  return placed.map(({ held, instants }): PartPoint => {
-    const tsUtcSeconds = room.times.subarray(at, at + held.count);
-    const values = room.values.subarray(at, at + held.count);
-    at += held.count;
-    if (held.selection) unpackSelection(held.selection, instants, tsUtcSeconds);
-    else for (let i = 0; i < tsUtcSeconds.length; i++) tsUtcSeconds[i] = instants[i] as number;
-    unpackValues(held.values, values);
-    return { ...held.point, tsUtcSeconds, values };
+  return groups.map((group): PartPoint => {
+    const from = at;
+    for (const { held, instants } of group) {
+      const own = times.subarray(at, at + held.count);
+      if (held.selection) unpackSelection(held.selection, instants, own);
+      else for (let i = 0; i < own.length; i++) own[i] = instants[i] as number;
+      at += held.count;
+    }
+    return pointOf(group, times.subarray(from, at), scratch);
   });
+}
+
+/** A point whose values are worked out when they are asked for: whoever takes them as whole numbers never does. */
+function pointOf(group: readonly PlacedPoint[], tsUtcSeconds: Float64Array, scratch: Scratch): PartPoint {
+  const { point } = (group[0] as PlacedPoint).held;
+  const packs = group.map(({ held }) => held.values);
+  const whole = point.kind === "numeric" ? joinWhole(packs, scratch) : null;
+  return {
+    ...point,
+    tsUtcSeconds,
+    ...(whole ? { whole } : {}),
+    get values() {
+      const values = new Float64Array(tsUtcSeconds.length);
+      unpackValues(packs, values);
+      return values;
+    },
+  };
 }

@@ -1,10 +1,11 @@
 import type { Scratch } from "./scratch";
 import type { Slabs } from "./slabs";
+import type { WholeValues } from "./trend-file";
 
 const POWERS = [1, 10, 100, 1000] as const;
 
 /** Values as whole numbers times 10^-decimals, where that gives each back exactly, else as they were. */
-export type PackedValues = { scaled: Int16Array | Int32Array; decimals: number } | { plain: Float64Array };
+export type PackedValues = WholeValues | { plain: Float64Array };
 
 export function packValues(values: Float64Array, slabs: Slabs, scratch: Scratch): PackedValues {
   const scaled = scratch.int32("scaled", values.length);
@@ -35,14 +36,41 @@ function scaleInto(scaled: Int32Array, values: Float64Array, power: number): num
   return largest;
 }
 
-export function unpackValues(values: PackedValues, out: Float64Array): void {
-  if ("plain" in values) {
-    out.set(values.plain);
-    return;
+/** The values of several packs, one after the other; `out` has room for all of them. */
+export function unpackValues(packs: readonly PackedValues[], out: Float64Array): void {
+  let at = 0;
+  for (const pack of packs) {
+    if ("plain" in pack) {
+      out.set(pack.plain, at);
+      at += pack.plain.length;
+      continue;
+    }
+    const { scaled, decimals } = pack;
+    const power = POWERS[decimals] as number;
+    for (let i = 0; i < scaled.length; i++) out[at++] = (scaled[i] as number) / power;
   }
-  const { scaled, decimals } = values;
-  const power = POWERS[decimals] as number;
-  for (let i = 0; i < scaled.length; i++) out[i] = (scaled[i] as number) / power;
+}
+
+/** The values of several packs as whole numbers of the most decimals that one of them has; null where some are not whole. */
+export function joinWhole(packs: readonly PackedValues[], scratch: Scratch): WholeValues | null {
+  let decimals = 0;
+  let count = 0;
+  for (const pack of packs) {
+    if ("plain" in pack) return null;
+    decimals = Math.max(decimals, pack.decimals);
+    count += pack.scaled.length;
+  }
+  const joined = scratch.int32("joined", count);
+  let at = 0;
+  for (const { scaled, decimals: own } of packs as readonly WholeValues[]) {
+    const factor = POWERS[decimals - own] as number;
+    for (let i = 0; i < scaled.length; i++) {
+      const whole = (scaled[i] as number) * factor;
+      joined[at] = whole;
+      if (joined[at++] !== whole) return null;
+    }
+  }
+  return { scaled: joined, decimals };
 }
 
 export type PackedInstants = Uint32Array | Float64Array;

@@ -224,7 +224,12 @@ export type ReadProgress = {
 export type PartPoint = Omit<TrendPoint, "sampling" | "missing"> & {
   /** Instants that the point's own are among, where it shares them with other points [UTC seconds, ascending]. */
   among?: Float64Array;
+  /** The values as whole numbers, where they were kept so. */
+  whole?: WholeValues;
 };
+
+/** Values as whole numbers times 10^-decimals. */
+export type WholeValues = { scaled: Int16Array | Int32Array; decimals: number };
 
 /** Points with the readings of one stretch of the file. A point may come again in the next part. */
 export type TrendPart = {
