@@ -14,6 +14,7 @@ export type DemoWeather = {
   longitude: number;
   utcOffsetHours: number;
   dryBulbC: Float64Array;
+  dewPointC: Float64Array;
   globalHorizontalWpm2: Float64Array;
   directNormalWpm2: Float64Array;
   diffuseHorizontalWpm2: Float64Array;
@@ -23,6 +24,7 @@ const FILE_NAME = "723170TYA.CSV";
 
 const COLUMNS = {
   dryBulbC: "Dry-bulb (C)",
+  dewPointC: "Dew-point (C)",
   globalHorizontalWpm2: "GHI (W/m^2)",
   directNormalWpm2: "DNI (W/m^2)",
   diffuseHorizontalWpm2: "DHI (W/m^2)",
@@ -55,6 +57,7 @@ export function readDemoWeather(): DemoWeather {
     longitude: Number(longitude),
     utcOffsetHours: Number(utcOffset),
     dryBulbC: column(COLUMNS.dryBulbC),
+    dewPointC: column(COLUMNS.dewPointC),
     globalHorizontalWpm2: column(COLUMNS.globalHorizontalWpm2),
     directNormalWpm2: column(COLUMNS.directNormalWpm2),
     diffuseHorizontalWpm2: column(COLUMNS.diffuseHorizontalWpm2),

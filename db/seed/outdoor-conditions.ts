@@ -5,6 +5,7 @@ import { cosIncidence, cosZenith, type FACADE_AZIMUTH_DEG, type Facade, sunAngle
 /** Weather and supply air on the steps of a span. */
 export type OutdoorConditions = {
   outdoorAirTempC: Float64Array;
+  outdoorDewPointC: Float64Array;
   /** Sun on a vertical wall, by the way it looks. */
   wallIrradianceWpm2: Record<Facade, Float64Array>;
   /** Supply air of the air handler while it runs. */
@@ -28,6 +29,7 @@ export function outdoorConditions(weather: DemoWeather, span: DemoSpan): Outdoor
   };
   return {
     outdoorAirTempC,
+    outdoorDewPointC: hours.map((hour) => between(weather.dewPointC, hour - 1)),
     wallIrradianceWpm2: { north: onWall("north"), east: onWall("east"), south: onWall("south"), west: onWall("west") },
     supplyAirTempC: outdoorAirTempC.map(supplyAirTempFor),
   };

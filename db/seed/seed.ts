@@ -7,10 +7,9 @@ import { readDemoWeather } from "./demo-weather";
 import { type DevicePlan, devicePlans } from "./device-plan";
 import { deviceSettings } from "./device-settings";
 import { drawReports } from "./draw-reports";
-import type { OutdoorConditions } from "./outdoor-conditions";
 import type { RecordedTrend } from "./record-trend";
 import { type SimulatedZone, simulatePlan } from "./simulate-plan";
-import { surroundings } from "./surroundings";
+import { type Surroundings, surroundings } from "./surroundings";
 import { usualHours } from "./usual-hours";
 import { writeDemoCircuits } from "./write-demo-circuits";
 import { writeDemoPlugLog } from "./write-demo-plug-log";
@@ -122,8 +121,8 @@ function writeZoneRows(
 function* recordAll(
   zones: readonly SimulatedZone[],
   calendar: DemoCalendar,
-  outdoor: OutdoorConditions,
+  around: Surroundings,
 ): Generator<RecordedTrend> {
-  yield* buildingTrends(calendar, outdoor, buildingPowerKw(zones, calendar, outdoor));
+  yield* buildingTrends(calendar, around, buildingPowerKw(zones, calendar, around));
   for (const zone of zones) yield* zoneTrends(zone, calendar);
 }
