@@ -40,8 +40,9 @@ export type CaseVariant = {
   emissionsKgCo2: Range80;
   /** Share of occupied cooling-season hours outside the comfort range, 0 to 1. */
   outsideComfort: number;
-  hotReportsPerYear: number;
-  coldReportsPerYear: number;
+  /** Of the cooling season; null where no zone of the proposal has desks with zone air on record. */
+  hotReportsPerYear: number | null;
+  coldReportsPerYear: number | null;
 };
 
 /** One line of comfort, as it is and as it is expected, with an interval where one is known (`level` in %). */

@@ -1,4 +1,6 @@
 import { comfortZone } from "@/lib/comfort/comfort-zone";
+import type { SeasonRecord } from "@/lib/comfort-reports/both-sides/season-record";
+import type { WeatherYearClock } from "@/lib/energy-model/weather-year-clock";
 import type { AssessmentInput } from "@/lib/overcooling/assessment-input";
 import { exact, type Quantity, step } from "@/lib/overcooling/calculation/quantity";
 import { runStudy, type Study } from "@/lib/overcooling/calculation/study";
@@ -8,6 +10,7 @@ import { type Plant, plantOf } from "@/lib/overcooling/plant";
 import type { Term } from "@/lib/working/working";
 import { gatherLiveZones, type ZoneFacts } from "./gather-live-zones";
 import { type LiveBuilding, SHARED_VALUES, type SharedName, type SharedValue } from "./live-building";
+import { seasonCalendar } from "./season-calendar";
 
 /** Draws that go to the browser: the first of the assessment's. P10 and P90 of 300 are known to about 2 % of their rank. */
 const DRAWS = 300;
@@ -18,18 +21,27 @@ const TEMPS_C = [22, 22.5, 23, 23.5, 24, 24.5, 25];
 export type BuildingFacts = {
   tier: { number: number; label: string };
   occupiedDays: number;
+  clock: WeatherYearClock;
+  reports: SeasonRecord | null;
   zones: ReadonlyMap<number, ZoneFacts>;
 };
 
 /** What proposals for a building are worked out from; null without a weather year, since no plant can be reckoned then. */
 export function gatherLiveBuilding(input: AssessmentInput, facts: BuildingFacts): LiveBuilding | null {
   const plant = plantOf(input);
-  if (!plant.weather) return null;
+  if (!plant.weather || !input.weather) return null;
   const quantities = sharedQuantities(input, plant, plant.weather.mechanicalFraction);
   const study = runStudy(Object.values(quantities), { seed: input.seed, draws: DRAWS });
   const shared = Object.fromEntries(
     SHARED_VALUES.map((name) => [name, sharedValue(quantities[name], study)]),
   ) as Record<SharedName, SharedValue>;
+  const calendar = seasonCalendar({
+    ...input.weather,
+    clock: facts.clock,
+    supplyAirTempC: study.stated(plant.supplyAirTemp),
+    returnAirTempC: study.stated(plant.returnAirTemp),
+    hasEconomizer: input.hasEconomizer,
+  });
   return {
     currency: input.currency,
     tier: facts.tier.number,
@@ -39,9 +51,12 @@ export function gatherLiveBuilding(input: AssessmentInput, facts: BuildingFacts)
     isHeatElectric: input.heatingFuel === "electricity",
     costPerReport: input.complaint && input.complaint.hours * input.complaint.labourPricePerHour,
     occupiedDays: facts.occupiedDays,
+    calendar,
+    reports: facts.reports,
+    circuits: [],
     tempsC: TEMPS_C,
     comfort: comfortRange(),
-    zones: gatherLiveZones(input, facts.zones, TEMPS_C),
+    zones: gatherLiveZones(input, facts.zones, TEMPS_C, calendar),
   };
 }
 
@@ -58,6 +73,7 @@ function sharedQuantities(input: AssessmentInput, plant: Plant, mechanicalFracti
     returnAirTemp: plant.returnAirTemp,
     heatEfficiency: plant.heatEfficiency,
     requiredAirflowFraction: assumed.shared("required-airflow-fraction", "r_req"),
+    outdoorAirPerArea: assumed.shared("outdoor-airflow-per-area", "o"),
     fanPowerPerAirflow: assumed.shared("fan-power-per-airflow", "w_f"),
     fanSavingFactor: assumed.shared("fan-saving-factor", "k_f"),
     heaterInSeasonFraction: assumed.shared("heater-in-overcooled-hours-fraction", "f_o"),

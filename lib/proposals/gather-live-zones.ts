@@ -1,23 +1,28 @@
 import { isVav } from "@/lib/assumptions/system-type";
 import type { AssessedZone, AssessmentInput } from "@/lib/overcooling/assessment-input";
 import { assessmentRows } from "@/lib/overcooling/rows";
+import { annualHoursByBin } from "@/lib/trends/annualise";
+import type { AnnualBin } from "@/lib/trends/outdoor-bins";
 import type { AnnualExposure, ZoneExposure } from "@/lib/trends/zone-exposure";
 import { OCCUPIED_STATES, type OccupiedState } from "@/lib/trends/zone-state";
 import { LIVE_STATES, type LiveState, type LiveStateName, type LiveZone } from "./live-building";
+import { hoursByBin, type SeasonCalendar } from "./season-calendar";
 
 /** What the assessment does not hold of a zone. */
 export type ZoneFacts = {
   coolingSetpointC: number | null;
   heatingSetpointC: number | null;
   desks: number;
-  hotReportsPerYear: number;
 };
 
 export function gatherLiveZones(
   input: AssessmentInput,
   facts: ReadonlyMap<number, ZoneFacts>,
   tempsC: readonly number[],
+  calendar: SeasonCalendar,
 ): LiveZone[] {
+  const hours = hoursByBin(calendar);
+  const year = calendar.binsC.map((lowC, bin): AnnualBin => ({ lowC, hours: hours[bin] ?? 0 }));
   return assessmentRows(input).rows.flatMap((row): LiveZone[] => {
     const { zone, zoneId } = row;
     if (!zone || zoneId === null) return [];
@@ -29,7 +34,7 @@ export function gatherLiveZones(
         zoneId,
         code: row.code,
         floorAreaM2: row.floorAreaM2,
-        states: record && statesOf(record, tempsC, targetC),
+        states: record && statesOf({ ...record, year }, tempsC, targetC),
         faultHours: record?.annual.byState.fault.hours ?? 0,
         targetZoneAirTempC: targetC,
         coolingSetpointC: known?.coolingSetpointC ?? null,
@@ -41,8 +46,6 @@ export function gatherLiveZones(
           highPowerW: row.heaters.reduce((sum, each) => sum + each.highPowerW, 0),
         },
         desks: known?.desks ?? 0,
-        coldReportsPerYear: row.coldReportsPerYear,
-        hotReportsPerYear: known?.hotReportsPerYear ?? 0,
       },
     ];
   });
@@ -56,17 +59,19 @@ const GATHERED: Record<LiveStateName, readonly OccupiedState[]> = {
   other: ["fault", "undetermined"],
 };
 
-type Recorded = { annual: AnnualExposure; exposure: ZoneExposure };
+type Recorded = { annual: AnnualExposure; exposure: ZoneExposure; year: readonly AnnualBin[] };
 
 function statesOf(record: Recorded, tempsC: readonly number[], targetC: number): NonNullable<LiveZone["states"]> {
+  const byBin = annualHoursByBin(record.exposure, record.year);
   return Object.fromEntries(
-    LIVE_STATES.map((name) => [name, stateOf(record, GATHERED[name], tempsC, targetC)]),
+    LIVE_STATES.map((name) => [name, stateOf(record, byBin, GATHERED[name], tempsC, targetC)]),
   ) as NonNullable<LiveZone["states"]>;
 }
 
 /** Recorded hours are carried to the year by the year's hours in the state over the recorded ones. */
 function stateOf(
   { annual, exposure }: Recorded,
+  byBin: readonly Record<OccupiedState, number>[],
   states: readonly OccupiedState[],
   tempsC: readonly number[],
   targetC: number,
@@ -88,6 +93,7 @@ function stateOf(
   );
   return {
     hours,
+    hoursByBin: byBin.map((bin) => states.reduce((sum, state) => sum + bin[state], 0)),
     zoneAirTempC: hours > 0 ? weighted / hours : targetC,
     hoursBelow: tempsC.map((each) => Math.min(hours, at(each, "hoursBelowTarget"))),
     lowTailK: below > 0 ? at(first, "overcoolingKh") / below : 0,

@@ -1,4 +1,7 @@
+import type { SeasonRecord } from "@/lib/comfort-reports/both-sides/season-record";
 import type { Term } from "@/lib/working/working";
+import type { LiveCircuit } from "./live-circuit";
+import type { SeasonCalendar } from "./season-calendar";
 
 /**
  * A quantity that all zones share: its stated value with where that comes from, and the same draws as the cost of
@@ -14,6 +17,7 @@ export const SHARED_VALUES = [
   "returnAirTemp",
   "heatEfficiency",
   "requiredAirflowFraction",
+  "outdoorAirPerArea",
   "fanPowerPerAirflow",
   "fanSavingFactor",
   "heaterInSeasonFraction",
@@ -35,6 +39,8 @@ export type LiveStateName = (typeof LIVE_STATES)[number];
 /** Occupied cooling-season hours a year in a state, and how they lie over zone air temperature. */
 export type LiveState = {
   hours: number;
+  /** The same by outdoor bin of the building's calendar. */
+  hoursByBin: readonly number[];
   /** Mean zone air; the zone's target where no hour fell into the state. */
   zoneAirTempC: number;
   /** Hours below each of the building's `tempsC`. */
@@ -60,8 +66,6 @@ export type LiveZone = {
   /** In use; energy of a whole year. */
   heaters: { count: number; energyKwh: number; highPowerW: number };
   desks: number;
-  coldReportsPerYear: number;
-  hotReportsPerYear: number;
 };
 
 /** Everything that a proposal's figures are worked out from, in the browser as on the server. */
@@ -77,6 +81,12 @@ export type LiveBuilding = {
   costPerReport: number | null;
   /** Occupied days of a year. */
   occupiedDays: number;
+  /** When the season's hours lie in the year. */
+  calendar: SeasonCalendar;
+  /** Hours and reports of the cooling season that expected reports are fitted to; null without a record of zones with desks. */
+  reports: SeasonRecord | null;
+  /** Circuits that heaters of the register hang on. */
+  circuits: readonly LiveCircuit[];
   /** Zone air temperatures against which hours are counted [°C], rising. */
   tempsC: readonly number[];
   /** Air temperatures between which people would vote within half a point of neutral [°C]. */

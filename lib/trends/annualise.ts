@@ -52,6 +52,22 @@ export function annualise(exposure: ZoneExposure, year: readonly AnnualBin[]): A
   return { status: "ok", annual, findings: annualFindings(annual) };
 }
 
+/**
+ * Annual hours by state in each outdoor bin of the year, in its order: what `annualise` adds up. Empty where no annual figure
+ * follows from the record.
+ */
+export function annualHoursByBin(exposure: ZoneExposure, year: readonly AnnualBin[]): Record<OccupiedState, number>[] {
+  if (annualise(exposure, year).status !== "ok") return [];
+  return year.map((bin) => {
+    const only = annualise(exposure, [bin]);
+    const states = only.status === "ok" ? only.annual.byState : emptyStates();
+    return Object.fromEntries(OCCUPIED_STATES.map((state) => [state, states[state].hours])) as Record<
+      OccupiedState,
+      number
+    >;
+  });
+}
+
 type RecordedBin = { bin: OutdoorBin; hours: number };
 
 function nearer(one: RecordedBin, other: RecordedBin, lowC: number): boolean {

@@ -88,8 +88,8 @@ const variantOf = ({ name, picture }: FrozenVariant, proposed: boolean): CaseVar
   electricKwh: rangeOf(picture.electricKwh),
   emissionsKgCo2: rangeOf(picture.emissionsKgCo2),
   outsideComfort: picture.outsideComfort.after,
-  coldReportsPerYear: picture.cold.after,
-  hotReportsPerYear: picture.hot.after,
+  coldReportsPerYear: picture.cold?.after ?? null,
+  hotReportsPerYear: picture.hot?.after ?? null,
 });
 
 function scopeWords(heatingFuel: string): string {

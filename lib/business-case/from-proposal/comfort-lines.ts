@@ -3,14 +3,19 @@ import type { CaseComfortLine } from "../case-input";
 
 /** What the proposed variant makes of comfort, on either side. Intervals of reports are of what a year may bring. */
 export function comfortLines({ outsideComfort, cold, hot, heatersGiven }: LivePicture): CaseComfortLine[] {
-  const reports = (label: string, { before, after, low, high }: ExpectedReports): CaseComfortLine => ({
-    label,
-    unit: "a year",
-    decimals: 1,
-    before,
-    after,
-    interval: { low, high, level: 90 },
-  });
+  const reports = (label: string, expected: ExpectedReports | null): CaseComfortLine[] =>
+    expected
+      ? [
+          {
+            label,
+            unit: "a year",
+            decimals: 1,
+            before: expected.before,
+            after: expected.after,
+            interval: { low: expected.low, high: expected.high, level: 90 },
+          },
+        ]
+      : [];
   return [
     {
       label: "Share of occupied hours outside the comfort range",
@@ -20,8 +25,8 @@ export function comfortLines({ outsideComfort, cold, hot, heatersGiven }: LivePi
       after: outsideComfort.after * 100,
       interval: null,
     },
-    reports("Cold reports", cold),
-    reports("Hot reports", hot),
+    ...reports("Reports of too cold in the cooling season", cold),
+    ...reports("Reports of too warm in the cooling season", hot),
     {
       label: "Space heaters in use",
       unit: "",

@@ -14,6 +14,14 @@ export function wantedShares(model: ReportModel, airTempC: number): { warmer: Sh
   return { warmer: warmer as Share, cooler: cooler as Share };
 }
 
+/** Median share of people who want it cooler at an air temperature [°C]: the middle of `wantedShares`, quick to evaluate. */
+export function coolerShareAt(model: ReportModel): (airTempC: number) => number {
+  const weighted = (of: 3 | 4): number =>
+    model.fits.reduce((sum, fit) => sum + fit.weight * (fit.shared[of] as number), 0);
+  const [level, slope] = [weighted(3), weighted(4)];
+  return (airTempC) => logistic(level + slope * (airTempC - REFERENCE_TEMP_C));
+}
+
 function shareOf({ fits }: ReportModel, side: 0 | 1, x: number): Share {
   const parts = fits.map(({ shared, own, curvature, weight }) => {
     const gradient = new Float64Array(shared.length);

@@ -1,13 +1,14 @@
 import { quantiles } from "@/lib/statistics/quantile";
 import type { Range80 } from "@/lib/working/working";
+import type { ActingWindow } from "../acting-window";
 import { LEVER_SCALES, type ZoneLever } from "../lever";
 import { LIVE_STATES, type LiveBuilding } from "../live-building";
-import { energySaved, feltOf } from "./energy-saved";
-import { expectedCounts } from "./expected-reports";
+import { energySaved } from "./energy-saved";
+import { expectedSides } from "./expected-sides";
+import { moveOf, sharesOf } from "./felt";
 import { totalsOf } from "./money";
 import { drawCount, drawnNumbers, statedNumbers } from "./shared-numbers";
-import { hoursBelow } from "./temperature-hours";
-import { leversByZone } from "./zone-levers";
+import { hoursBelowAfter } from "./temperature-hours";
 
 /** Draws of each point: the curve follows a slider, and its points share them. */
 const DRAWS = 40;
@@ -36,25 +37,25 @@ export type CostCurve = {
 };
 
 /** Null where no zone has the cooling setpoint among its levers. */
-export function costCurve(building: LiveBuilding, chosen: readonly ZoneLever[]): CostCurve | null {
+export function costCurve(
+  building: LiveBuilding,
+  chosen: readonly ZoneLever[],
+  window: ActingWindow,
+): CostCurve | null {
   if (!chosen.some((each) => each.lever === "cooling-setpoint")) return null;
   const stated = statedNumbers(building);
   const count = Math.round(LEVER_SCALES["cooling-setpoint"].most / STEP_K);
   const draws = Array.from({ length: Math.min(DRAWS, drawCount(building)) }, (_, k) => drawnNumbers(building, k));
   const points = Array.from({ length: count + 1 }, (_, k): CurvePoint => {
     const raiseK = k * STEP_K;
-    const levers = leversByZone(
-      chosen.map((each) => (each.lever === "cooling-setpoint" ? { ...each, amount: raiseK } : each)),
-    );
-    const felt = feltOf(building, levers, stated);
-    const moved = energySaved(building, levers, stated, felt).byZone;
-    const { cold, hot } = expectedCounts(
-      moved.map(({ zone, effect }) => ({ zone, rises: effect.rises })),
-      building.zones,
-    );
-    const reportCost = (cold.after - cold.before + hot.after - hot.before) * (building.costPerReport ?? 0);
+    const levers = chosen.map((each) => (each.lever === "cooling-setpoint" ? { ...each, amount: raiseK } : each));
+    const move = moveOf(building, levers, window, stated);
+    const moved = energySaved(building, move, stated).byZone;
+    const sides = building.costPerReport === null ? null : expectedSides(building.reports, moved);
+    const more = sides ? sides.cold.after - sides.cold.before + sides.hot.after - sides.hot.before : 0;
+    const reportCost = more * (building.costPerReport ?? 0);
     const costs = draws.map(
-      (shared) => reportCost - totalsOf(building, energySaved(building, levers, shared, felt), shared).saving,
+      (shared) => reportCost - totalsOf(building, energySaved(building, move, shared), shared).saving,
     );
     const [p10, p50, p90] = quantiles(costs, [0.1, 0.5, 0.9]) as [number, number, number];
     const expected = costs.reduce((sum, each) => sum + each, 0) / costs.length;
@@ -75,12 +76,15 @@ export function costCurve(building: LiveBuilding, chosen: readonly ZoneLever[]):
 function warmShareOf({ tempsC, comfort }: LiveBuilding, moved: ReturnType<typeof energySaved>["byZone"]): number {
   let hours = 0;
   let warm = 0;
-  for (const { zone, effect } of moved) {
+  for (const { zone, effect, acting } of moved) {
     if (!zone.states) continue;
+    const shares = sharesOf(zone, acting);
     for (const name of LIVE_STATES) {
       const state = zone.states[name];
       hours += state.hours;
-      warm += state.hours - hoursBelow(state, tempsC, comfort.upperC, effect.rises[name]);
+      warm +=
+        state.hours -
+        hoursBelowAfter(state, tempsC, comfort.upperC, { riseK: effect.rises[name], share: shares[name] });
     }
   }
   return hours > 0 ? warm / hours : 0;

@@ -1,10 +1,11 @@
 import { quantiles } from "@/lib/statistics/quantile";
+import type { ActingWindow } from "../acting-window";
 import type { ZoneLever } from "../lever";
 import { type LiveBuilding, SHARED_VALUES, type SharedNumbers } from "../live-building";
-import { energySaved, feltOf } from "./energy-saved";
+import { energySaved } from "./energy-saved";
+import { moveOf } from "./felt";
 import { type Totals, totalsOf } from "./money";
 import { drawCount, drawnNumbers, statedNumbers } from "./shared-numbers";
-import { leversByZone } from "./zone-levers";
 
 /** Saving of the first year with one shared value at the P10 and at the P90 of its draws, all others as stated. */
 export type SavingSwing = { label: string; lowTotal: number; highTotal: number };
@@ -13,12 +14,10 @@ export type SavingSwing = { label: string; lowTotal: number; highTotal: number }
 export type DrawnTotals = { draws: Record<keyof Totals, number[]>; swings: SavingSwing[] };
 
 /** Works the totals out in every draw, by the calculation that gives the picture its ranges. */
-export function drawnTotals(building: LiveBuilding, chosen: readonly ZoneLever[]): DrawnTotals {
-  const levers = leversByZone(chosen);
+export function drawnTotals(building: LiveBuilding, chosen: readonly ZoneLever[], window: ActingWindow): DrawnTotals {
   const stated = statedNumbers(building);
-  const felt = feltOf(building, levers, stated);
-  const totals = (shared: SharedNumbers): Totals =>
-    totalsOf(building, energySaved(building, levers, shared, felt), shared);
+  const move = moveOf(building, chosen, window, stated);
+  const totals = (shared: SharedNumbers): Totals => totalsOf(building, energySaved(building, move, shared), shared);
   const all = Array.from({ length: drawCount(building) }, (_, draw) => totals(drawnNumbers(building, draw)));
   const drawsOf = (name: keyof Totals): number[] => all.map((each) => each[name]);
   const swings = SHARED_VALUES.map((name): SavingSwing => {

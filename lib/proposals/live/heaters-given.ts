@@ -1,5 +1,5 @@
-import { wantedChange } from "@/lib/overcooling/field-votes";
 import { LIVE_STATES, type LiveZone } from "../live-building";
+import type { ActingShares } from "./felt";
 import { degreeHoursBelow } from "./temperature-hours";
 import type { Rises } from "./zone-effect";
 import type { LeverAmounts } from "./zone-levers";
@@ -10,16 +10,17 @@ export const FOOT_WARMER_W = 10;
 export const DESK_FAN_KWH = 29.9;
 
 /** Share of the zone's degree-hours below its target that the rises take away, 0 to 1; 0 where there are none. */
-export function coldTakenAway(zone: LiveZone, rises: Rises, tempsC: readonly number[]): number {
+export function coldTakenAway(zone: LiveZone, rises: Rises, shares: ActingShares, tempsC: readonly number[]): number {
   const { states, targetZoneAirTempC: targetC } = zone;
   if (!states) return 0;
   let before = 0;
-  let after = 0;
+  let taken = 0;
   for (const name of LIVE_STATES) {
-    before += degreeHoursBelow(states[name], tempsC, targetC);
-    after += degreeHoursBelow(states[name], tempsC, targetC, rises[name]);
+    const present = degreeHoursBelow(states[name], tempsC, targetC);
+    before += present;
+    taken += shares[name] * (present - degreeHoursBelow(states[name], tempsC, targetC, rises[name]));
   }
-  return before > 0 ? Math.min(1, Math.max(0, 1 - after / before)) : 0;
+  return before > 0 ? Math.min(1, Math.max(0, taken / before)) : 0;
 }
 
 /**
@@ -29,19 +30,30 @@ export function coldTakenAway(zone: LiveZone, rises: Rises, tempsC: readonly num
 export const heatersGone = (levers: LeverAmounts, coldGone: number, removalFraction: number): number =>
   1 - (1 - levers["personal-device"] / 100) * (1 - removalFraction * coldGone);
 
-/** Share of people who come to want it cooler, over the hours of a year, by field votes; never below 0. */
-export function newlyWarm(zone: LiveZone, rises: Rises): number {
-  const { states } = zone;
+/** The same of their energy: replaced heaters count in the season and hours of the proposal only. */
+export const heaterEnergyGone = (
+  levers: LeverAmounts,
+  { coldGone, actingShare }: { coldGone: number; actingShare: number },
+  removalFraction: number,
+): number => {
+  const replaced = levers["personal-device"] / 100;
+  return replaced * actingShare + (1 - replaced) * removalFraction * coldGone;
+};
+
+/** Share of people who come to want it cooler, over the hours of a year; never below 0. */
+export function newlyWarm(
+  { states }: LiveZone,
+  rises: Rises,
+  shares: ActingShares,
+  coolerShareAt: (airTempC: number) => number,
+): number {
   if (!states) return 0;
   let hours = 0;
   let more = 0;
   for (const name of LIVE_STATES) {
-    const state = states[name];
-    hours += state.hours;
-    more += state.hours * (votesAt(state.zoneAirTempC + rises[name]).cooler - votesAt(state.zoneAirTempC).cooler);
+    const { hours: own, zoneAirTempC } = states[name];
+    hours += own;
+    more += own * shares[name] * (coolerShareAt(zoneAirTempC + rises[name]) - coolerShareAt(zoneAirTempC));
   }
   return hours > 0 ? Math.max(0, more / hours) : 0;
 }
-
-/** Field votes, held at the ends of the temperatures that they were given at. */
-export const votesAt = (airTempC: number) => wantedChange(Math.min(26, Math.max(21, airTempC)));

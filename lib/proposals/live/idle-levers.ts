@@ -1,23 +1,45 @@
 import type { LEVER_SCALES, ZoneLever } from "../lever";
 import type { LiveBuilding, LiveZone, SharedNumbers } from "../live-building";
 import type { LivePicture } from "../live-picture";
+import type { ActingHours } from "./acting-hours";
+import type { ActingByState } from "./zone-effect";
 
 /** Levers that change nothing where they were chosen, with why. */
 export function idleLevers(
   building: Pick<LiveBuilding, "zones">,
   levers: readonly ZoneLever[],
   shared: SharedNumbers,
+  acting: ActingHours,
 ): LivePicture["idle"] {
   const zones = new Map(building.zones.map((each) => [each.zoneId, each]));
   return levers.flatMap(({ zoneId, lever, amount }) => {
     const zone = zones.get(zoneId);
     if (!zone || amount === 0) return [];
-    const reason = whyIdle(zone, lever, shared);
+    const reason = whyIdle(zone, lever, shared, acting.byZone.get(zoneId) ?? null);
     return reason ? [{ zoneId, code: zone.code, lever, reason }] : [];
   });
 }
 
-function whyIdle(zone: LiveZone, lever: keyof typeof LEVER_SCALES, shared: SharedNumbers): string | null {
+const NOT_THEN = "none of its hours that it acts on lie in the season and hours of the proposal";
+
+function whyIdle(
+  zone: LiveZone,
+  lever: keyof typeof LEVER_SCALES,
+  shared: SharedNumbers,
+  acting: ActingByState | null,
+): string | null {
+  const never = whyNever(zone, lever, shared);
+  if (never || !acting) return never;
+  const hours = {
+    "cooling-setpoint": acting.cooling.hours,
+    "heating-setpoint": acting.reheat.hours,
+    "minimum-airflow": acting.deadband.hours + acting.reheat.hours,
+    "supply-air-temp": acting.deadband.hours + acting.reheat.hours,
+  }[lever as string];
+  return hours === 0 ? NOT_THEN : null;
+}
+
+function whyNever(zone: LiveZone, lever: keyof typeof LEVER_SCALES, shared: SharedNumbers): string | null {
   const { states, airflow, heaters } = zone;
   if (lever === "personal-device") return heaters.count > 0 ? null : "no space heater is on its register";
   if (!states) return "it has no usable record: bring in its trends first";

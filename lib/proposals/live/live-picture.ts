@@ -1,31 +1,39 @@
 import { quantiles } from "@/lib/statistics/quantile";
 import type { Range80 } from "@/lib/working/working";
+import { type ActingWindow, shareOfDays } from "../acting-window";
 import type { ZoneLever } from "../lever";
 import { LIVE_STATES, type LiveBuilding } from "../live-building";
 import { type LivePicture, SAVING_PARTS, type SavingPart } from "../live-picture";
-import { type EnergySaved, energySaved, type FeltByZone, feltOf } from "./energy-saved";
-import { expectedReports } from "./expected-reports";
+import { circuitsRelieved } from "./circuits-relieved";
+import { type EnergySaved, energySaved } from "./energy-saved";
+import { expectedSides } from "./expected-sides";
+import { type Move, moveOf, sharesOf } from "./felt";
 import { FOOT_WARMER_W } from "./heaters-given";
 import { idleLevers } from "./idle-levers";
-import { bought, keptShare, type Totals, totalsOf } from "./money";
+import { bought, inForceKwh, keptShare, type Totals, totalsOf } from "./money";
+import { perDayWorking } from "./per-day-working";
 import { savingWorkings } from "./saving-working";
 import { drawCount, drawnNumbers, statedNumbers } from "./shared-numbers";
-import { hoursBelow } from "./temperature-hours";
-import { leversByZone } from "./zone-levers";
+import { hoursBelow, hoursBelowAfter } from "./temperature-hours";
 
 /**
  * Everything that a variant's levers would make of a building in their first year, at once: pure, and quick enough to follow
- * a slider. Ranges are of the draws that the cost of overcooling was worked out with; demand charges are not counted.
+ * a slider. Only what lies in the season and hours of `window` counts. Ranges are of the draws that the cost of overcooling was worked out
+ * with; demand charges are not counted.
  */
-export function livePicture(building: LiveBuilding, chosen: readonly ZoneLever[]): LivePicture {
-  const levers = leversByZone(chosen);
+export function livePicture(building: LiveBuilding, chosen: readonly ZoneLever[], window: ActingWindow): LivePicture {
   const stated = statedNumbers(building);
-  const felt = feltOf(building, levers, stated);
-  const saved = energySaved(building, levers, stated, felt);
+  const move = moveOf(building, chosen, window, stated);
+  const saved = energySaved(building, move, stated);
   const totals = totalsOf(building, saved, stated);
+  const seasonDays = building.occupiedDays * shareOfDays(window);
+  const perDay = (kwh: number): number => (seasonDays > 0 ? kwh / seasonDays : 0);
+  const drawnPerDay: number[] = [];
   const drawn = Array.from({ length: drawCount(building) }, (_, draw) => {
     const shared = drawnNumbers(building, draw);
-    return totalsOf(building, energySaved(building, levers, shared, felt), shared);
+    const own = energySaved(building, move, shared);
+    drawnPerDay.push(perDay(inForceKwh(building, own)));
+    return totalsOf(building, own, shared);
   });
   const workings = savingWorkings(building, saved, stated);
   const worked = (name: keyof Totals) => ({
@@ -33,17 +41,24 @@ export function livePicture(building: LiveBuilding, chosen: readonly ZoneLever[]
     stated: totals[name],
     working: workings[name],
   });
-  const moved = saved.byZone.map(({ zone, effect }) => ({ zone, rises: effect.rises }));
+  const sides = expectedSides(building.reports, saved.byZone);
   return {
     saving: worked("saving"),
     electricKwh: worked("electricKwh"),
+    electricPerDayKwh: {
+      ...rangeOf(drawnPerDay),
+      stated: perDay(inForceKwh(building, saved)),
+      working: perDayWorking(building, saved, stated, seasonDays),
+    },
     heatKwh: worked("heatKwh"),
     emissionsKgCo2: worked("emissionsKgCo2"),
     parts: partsOf(building, saved, stated),
     ...temperatures(building, saved),
-    ...expectedReports(moved, building.zones),
-    ...heatersOf(building, saved, felt),
-    idle: idleLevers(building, chosen, stated),
+    cold: sides?.cold ?? null,
+    hot: sides?.hot ?? null,
+    ...heatersOf(building, saved, move),
+    circuits: circuitsRelieved(building.circuits, saved.byZone),
+    idle: idleLevers(building, chosen, stated, move.acting),
   };
 }
 
@@ -72,22 +87,33 @@ function temperatures(
   { tempsC, comfort }: LiveBuilding,
   { byZone }: EnergySaved,
 ): Pick<LivePicture, "temps" | "outsideComfort"> {
+  const shares = new Map(byZone.map(({ zone, acting }) => [zone.zoneId, sharesOf(zone, acting)]));
   const below = (airTempC: number, isAfter: boolean): number => {
     let sum = 0;
     for (const { zone, effect } of byZone) {
       if (!zone.states) continue;
-      for (const name of LIVE_STATES)
-        sum += hoursBelow(zone.states[name], tempsC, airTempC, isAfter ? effect.rises[name] : 0);
+      for (const name of LIVE_STATES) {
+        const state = zone.states[name];
+        const share = shares.get(zone.zoneId)?.[name] ?? 0;
+        sum += isAfter
+          ? hoursBelowAfter(state, tempsC, airTempC, { riseK: effect.rises[name], share })
+          : hoursBelow(state, tempsC, airTempC);
+      }
     }
     return sum;
   };
   const all = below(99, false);
   const count = Math.round((BINS.toC - BINS.fromC) / BIN_K);
-  const temps = Array.from({ length: count }, (_, k) => {
-    const lowC = BINS.fromC + k * BIN_K;
-    const between = (isAfter: boolean) => below(lowC + BIN_K, isAfter) - below(lowC, isAfter);
-    return { lowC, hoursBefore: between(false), hoursAfter: between(true) };
-  });
+  const edges = Array.from({ length: count + 1 }, (_, k) => BINS.fromC + k * BIN_K);
+  const [before, after] = [false, true].map((isAfter) => edges.map((edge) => below(edge, isAfter))) as [
+    number[],
+    number[],
+  ];
+  const temps = edges.slice(0, -1).map((lowC, k) => ({
+    lowC,
+    hoursBefore: (before[k + 1] as number) - (before[k] as number),
+    hoursAfter: (after[k + 1] as number) - (after[k] as number),
+  }));
   const outside = (isAfter: boolean): number =>
     all > 0 ? (below(comfort.lowerC, isAfter) + all - below(comfort.upperC, isAfter)) / all : 0;
   return { temps, outsideComfort: { before: outside(false), after: outside(true) } };
@@ -96,7 +122,7 @@ function temperatures(
 function heatersOf(
   building: LiveBuilding,
   { byZone }: EnergySaved,
-  felt: FeltByZone,
+  { felt }: Move,
 ): Pick<LivePicture, "heatersGiven" | "circuitRelief"> {
   const of = byZone.reduce((sum, { zone }) => sum + zone.heaters.count, 0);
   const expected = byZone.reduce((sum, { zone, gone }) => sum + zone.heaters.count * gone, 0);

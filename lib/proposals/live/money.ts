@@ -33,5 +33,12 @@ export function totalsOf(
   };
 }
 
+/** Electricity of a year while a variant stands the whole of it [kWh]. */
+export const inForceKwh = ({ isHeatElectric }: Pick<LiveBuilding, "isHeatElectric">, saved: EnergySaved): number =>
+  (Object.keys(SAVING_PARTS) as SavingPart[]).reduce(
+    (sum, part) => sum + bought(saved.parts[part], isHeatElectric).electricKwh,
+    0,
+  );
+
 export const bought = ({ electricKwh, heatKwh }: Energy, isHeatElectric: boolean): Energy =>
   isHeatElectric ? { electricKwh: electricKwh + heatKwh, heatKwh: 0 } : { electricKwh, heatKwh };

@@ -1,7 +1,7 @@
 import { AIR_HEAT_KJ_PER_M3K } from "@/lib/energy-model/air-heat";
 import { fanPowerFraction } from "@/lib/energy-model/fan-power";
 import type { Term, Working } from "@/lib/working/working";
-import type { LiveBuilding, LiveZone, SharedNumbers } from "../live-building";
+import type { LiveBuilding, SharedNumbers } from "../live-building";
 import { SAVING_PARTS, type SavingPart } from "../live-picture";
 import type { Energy, EnergySaved } from "./energy-saved";
 import { bought } from "./money";
@@ -52,17 +52,23 @@ function zoneWorking(
   const area: Term = { ...term("A_z", "floor area", zone.floorAreaM2, "m²"), source: "zone record", href: "/zones" };
   if (part === "setpoint" || part === "deadband") {
     const isSetpoint = part === "setpoint";
-    const state = zone.states?.[isSetpoint ? "cooling" : "deadband"];
+    const acting = line.acting?.[isSetpoint ? "cooling" : "deadband"];
     const riseK = isSetpoint ? levers["cooling-setpoint"] : effect.rises.deadband;
     const hours = term(
       "H",
-      `hours ${isSetpoint ? "held by the cooling setpoint" : "at minimum airflow"}`,
-      state?.hours ?? 0,
+      `hours ${isSetpoint ? "held by the cooling setpoint" : "at minimum airflow"} in the season and hours of the proposal`,
+      acting?.hours ?? 0,
       "h",
     );
     const rise = term("a", isSetpoint ? "rise of the cooling setpoint" : "rise of zone air", riseK, "K");
-    const terms = [of("heatLossPerArea"), area, hours, rise, of("mechanicalFraction"), of("cop")];
-    return { formula: `${result.symbol} = u * A_z * H * a * m / (1000 * COP)`, terms, result };
+    const then = term(
+      "k_m",
+      "the plant's share of the cooling in these hours, over its mean",
+      acting && acting.hours > 0 ? acting.coolingHours / acting.hours : 0,
+      "",
+    );
+    const terms = [of("heatLossPerArea"), area, hours, rise, of("mechanicalFraction"), then, of("cop")];
+    return { formula: `${result.symbol} = u * A_z * H * a * m * k_m / (1000 * COP)`, terms, result };
   }
   if (part === "reheat") {
     const heat = term(
@@ -72,7 +78,7 @@ function zoneWorking(
       "kWh",
     );
     const cold = term("E_r", "cooling electricity of the air that is not reheated", effect.reheatKwh, "kWh");
-    const notes = [reheatWords(zone, line, stated)];
+    const notes = [reheatWords(line, stated)];
     if (building.isHeatElectric) return { formula: `${result.symbol} = E_r + Q_r`, terms: [cold, heat], result, notes };
     const own = kind === "electricKwh" ? cold : heat;
     return { formula: `${result.symbol} = ${own.symbol}`, terms: [own], result, notes };
@@ -87,9 +93,9 @@ function zoneWorking(
     const plug: Term[] = [
       { ...energyTerm, source: "device register", href: "/devices" },
       of("heaterInSeasonFraction"),
-      term("g", "share of the heaters that go", line.gone, ""),
+      term("g", "share of that energy that goes, in the season and hours of the proposal", line.energyGone, ""),
     ];
-    const plugKwh = zone.heaters.energyKwh * stated.heaterInSeasonFraction * line.gone;
+    const plugKwh = zone.heaters.energyKwh * stated.heaterInSeasonFraction * line.energyGone;
     const rest = plugKwh === 0 ? 0 : energy[kind] / plugKwh;
     plug.push(
       term(
@@ -124,9 +130,9 @@ function energyOf({ effect, heaters, addedKwh }: ZoneLine, part: SavingPart): En
 const figure = (value: number): string => value.toPrecision(4);
 
 /** The airflow side of a zone in reheat, in words with its numbers. */
-function reheatWords({ states }: LiveZone, { effect, levers }: ZoneLine, stated: SharedNumbers): string {
+function reheatWords({ acting, effect, levers }: ZoneLine, stated: SharedNumbers): string {
   const { minimumM3ps } = effect;
-  const hours = figure(states?.reheat.hours ?? 0);
+  const hours = figure(acting?.reheat.hours ?? 0);
   const heating = `heating setpoint down ${levers["heating-setpoint"]} K`;
   if (!minimumM3ps) return `${hours} h of reheat a year; ${heating}.`;
   return `${hours} h of reheat a year; minimum airflow from ${figure(minimumM3ps.before)} to ${figure(minimumM3ps.after)} m³/s, supply air up ${levers["supply-air-temp"]} K, ${heating}; air carries ${AIR_HEAT_KJ_PER_M3K} kJ/m³K, supply air ${figure(stated.supplyAirTemp)} °C.`;
@@ -149,13 +155,14 @@ function fanWorking(
     source: "airflow of all zones with variable airflow",
   });
   return {
-    formula: `X = k_f * w_f * G * (f_0 - f_1) + w_f * B * f_1`,
+    formula: `X = k_f * w_f * G * (f_0 - f_1) * g + w_f * B * f_1`,
     terms: [
       { ...building.shared.fanSavingFactor.term, symbol: "k_f" },
       { ...building.shared.fanPowerPerAirflow.term, symbol: "w_f" },
       term("G", "air at design in the season hours", fan.designHours, "m³/s·h"),
       term("f_0", `share of design power at ${figure(100 * before)} % of the airflow`, fanPowerFraction(before), ""),
       term("f_1", `share of design power at ${figure(100 * after)} % of the airflow`, fanPowerFraction(after), ""),
+      term("g", "share of the spared air that lies in the season and hours of the proposal", fan.actingShare, ""),
       term("B", "air at design in the hours that the schedule leaves out", fan.cutHours, "m³/s·h"),
     ],
     result,

@@ -27,6 +27,17 @@ export function hoursBelow(state: LiveState, tempsC: readonly number[], airTempC
   return less + ((at - from) / (to - from)) * (more - less);
 }
 
+/** The same when only a share of the state's hours is moved up. */
+export const hoursBelowAfter = (
+  state: LiveState,
+  tempsC: readonly number[],
+  airTempC: number,
+  { riseK, share }: { riseK: number; share: number },
+): number =>
+  riseK === 0 || share === 0
+    ? hoursBelow(state, tempsC, airTempC)
+    : share * hoursBelow(state, tempsC, airTempC, riseK) + (1 - share) * hoursBelow(state, tempsC, airTempC);
+
 /** Degree-hours of a state below a temperature [K·h]: the area under its hours below, which are straight between knots. */
 export function degreeHoursBelow(state: LiveState, tempsC: readonly number[], airTempC: number, riseK = 0): number {
   if (state.hours === 0) return 0;

@@ -1,62 +1,29 @@
-import {
-  type ExpectedReports,
-  expectedReports,
-  type PlannedZone,
-} from "@/lib/comfort-reports/both-sides/expected-reports";
-import { fitReportModel } from "@/lib/comfort-reports/both-sides/fit-report-model";
-import type { ReportModel } from "@/lib/comfort-reports/both-sides/report-model";
+import type { ExpectedReports } from "@/lib/comfort-reports/both-sides/expected-reports";
+import { expectedOfSeason, type SeasonRecord, seasonModel } from "@/lib/comfort-reports/both-sides/season-record";
 import { VOTE_PRIOR_SOURCE, VOTE_PRIORS } from "@/lib/comfort-reports/both-sides/vote-prior";
 import { type Share, wantedShares } from "@/lib/comfort-reports/both-sides/wanted-shares";
 import { requireFacilities } from "../authorise";
 import type { Context } from "../context";
 import { type Kept, readKept } from "../kept/read-kept";
-import type { VoteSeason } from "./exposure";
 import { SIDES, type SidesRecord } from "./shown";
 
 type Recorded = NonNullable<SidesRecord>;
-export type SeasonModels = Record<VoteSeason, ReportModel>;
-
-/** A model for each season, fitted to a building's own hours and reports. */
-export function seasonModels(record: Recorded): SeasonModels {
-  const modelOf = (season: VoteSeason): ReportModel => {
-    const counts = new Map(
-      record.counts.flatMap((each) => (each.season === season ? [[`${each.zoneId}/${each.airTempC}`, each]] : [])),
-    );
-    const zones = record.zones.map(({ zoneId, floor, sinceReports }) => ({
-      zone: String(zoneId),
+/** Hours and reports of the cooling season, which a cooling setpoint moves: what this page and proposals are worked out from. */
+export function coolingSeasonOf({ zones, counts }: Recorded): SeasonRecord {
+  return {
+    prior: VOTE_PRIORS.summer,
+    zones: zones.map(({ zoneId, floor, sinceReports, lastYear }) => ({
+      zoneId,
       floor,
-      bins: sinceReports[season].map(([airTempC, deskHours]) => {
-        const { tooCold = 0, tooWarm = 0 } = counts.get(`${zoneId}/${airTempC}`) ?? {};
-        return { airTempC, deskHours, tooCold, tooWarm };
-      }),
-    }));
-    return fitReportModel(zones, VOTE_PRIORS[season]);
+      sinceReports: sinceReports.summer,
+      lastYear: lastYear.summer,
+      counts: counts.flatMap((each) =>
+        each.zoneId === zoneId && each.season === "summer"
+          ? [[each.airTempC, each.tooCold, each.tooWarm] as const]
+          : [],
+      ),
+    })),
   };
-  return { summer: modelOf("summer"), winter: modelOf("winter") };
-}
-
-/** A year's desk-hours of zones as recorded; `zoneIds` picks some of them. */
-function yearOf(record: Recorded, season: VoteSeason, zoneIds: ReadonlySet<number> | null): PlannedZone[] {
-  return record.zones
-    .filter(({ zoneId }) => zoneIds === null || zoneIds.has(zoneId))
-    .map(({ zoneId, lastYear }) => ({
-      zone: String(zoneId),
-      bins: lastYear[season].map(([airTempC, deskHours]) => ({ airTempC, deskHours })),
-    }));
-}
-
-/**
- * Reports of a year that are to be expected when the zone air of zones is moved by `shiftK` [K] by zone id, in the cooling
- * season alone: a cooling setpoint does not move the rest of the year. Only the zones named in `zoneIds`, or all.
- */
-export function expectedAt(
-  record: Recorded,
-  models: SeasonModels,
-  shiftK: (zoneId: number) => number,
-  zoneIds: ReadonlySet<number> | null = null,
-): ExpectedReports {
-  const summer = [{ model: models.summer, zones: yearOf(record, "summer", zoneIds) }];
-  return expectedReports(summer, (zone) => shiftK(Number(zone)));
 }
 
 /** Both sides at one step of the zone air. */
@@ -91,12 +58,13 @@ export function bothSides(record: Recorded): BothSides {
   const deskHours = bins.reduce((sum, [, hours]) => sum + hours, 0);
   if (deskHours === 0) return null;
   const meanC = bins.reduce((sum, [airTempC, hours]) => sum + airTempC * hours, 0) / deskHours;
-  const models = seasonModels(record);
+  const season = coolingSeasonOf(record);
+  const model = seasonModel(season);
   const steps = STEPS_K.map((shiftK) => ({
     shiftK,
     meanAirTempC: meanC + shiftK,
-    expected: expectedAt(record, models, () => shiftK),
-    ...wantedShares(models.summer, meanC + shiftK),
+    expected: expectedOfSeason(season, () => ({ riseK: shiftK, share: 1 })),
+    ...wantedShares(model, meanC + shiftK),
   }));
   return { record, deskHours, steps };
 }

@@ -33,7 +33,8 @@ export const SIDES: ResultKind<SidesRecord> = {
   workOut: sidesRecord,
 };
 
-async function sidesRecord(ctx: Context, building: BuildingRow): Promise<SidesRecord> {
+/** Works out anew what a building's reports and hours say of both sides. */
+export async function sidesRecord(ctx: Context, building: BuildingRow): Promise<SidesRecord> {
   const record = await buildingRecord(ctx, building);
   if (!record) return null;
   const thresholdC = seasonThresholdC(ctx, building.id);

@@ -41,6 +41,11 @@ export function circuitName({ panel, circuit }: Pick<BranchCircuitRow, "panel" |
 export function readCircuits(ctx: Context, buildingId: number): CircuitView[] {
   requireFacilities(ctx);
   findBuildingOrRefuse(ctx, buildingId);
+  return circuitViews(ctx, buildingId);
+}
+
+/** The same for a use-case that has checked who asks. */
+export function circuitViews(ctx: Context, buildingId: number): CircuitView[] {
   const onCircuit = deviceIdsByCircuit(ctx.db, buildingId);
   const devices = new Map(
     onCircuit.size === 0 ? [] : listDevices(ctx.db, buildingId).map((device) => [device.id, device]),

@@ -67,10 +67,10 @@ export const seasonBins = (weather: AssessmentInput["weather"], seasonThresholdC
   weather && annualOccupiedBins({ outdoorAirTempC: weather.dryBulbC, occupied: weather.occupied }, seasonThresholdC);
 
 /** The weather year with the occupied part of each hour; its calendar is that of the record's end, else of today. */
-function weatherOf(
+export function weatherOf(
   ctx: Context,
   building: BuildingRow,
-  { record }: BuildingAnalysis,
+  { record }: Pick<BuildingAnalysis, "record">,
 ): { year: NonNullable<AssessmentInput["weather"]>; calendar: WeatherCalendar } | null {
   const row = findWeatherYear(ctx.db, building.id);
   if (!row) return null;

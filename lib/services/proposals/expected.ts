@@ -1,4 +1,5 @@
 import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
+import type { Worked } from "@/lib/proposals/live-picture";
 
 /** What an issued proposal said would come of it, in the terms of a proof. */
 export type Expected = {
@@ -12,12 +13,14 @@ export type Expected = {
   heatersGiven: number;
   /** Electricity saved on an occupied day of the season. */
   kwhPerDay: number;
+  /** The same with its 80 % range and working; null in copies that were issued before it was frozen. */
+  kwhPerDayRange: Worked | null;
 };
 
 export function expectedOf({ variants, chosenVariantId, inputs, proposal }: FrozenProposal): Expected {
   const chosen = variants.find((each) => each.variantId === chosenVariantId);
   if (!chosen) throw new Error("an issued proposal has no chosen variant");
-  const { temps, cold, hot, heatersGiven, electricKwh } = chosen.picture;
+  const { temps, cold, hot, heatersGiven, electricKwh, electricPerDayKwh } = chosen.picture;
   const mean = (of: "hoursBefore" | "hoursAfter"): number => {
     const hours = temps.reduce((sum, each) => sum + each[of], 0);
     return hours > 0 ? temps.reduce((sum, each) => sum + each[of] * (each.lowC + 0.25), 0) / hours : 0;
@@ -32,9 +35,11 @@ export function expectedOf({ variants, chosenVariantId, inputs, proposal }: Froz
     zoneIds,
     degreeHoursLeft: below("hoursBefore") > 0 ? below("hoursAfter") / below("hoursBefore") : 1,
     riseK: mean("hoursAfter") - mean("hoursBefore"),
-    coldRatio: cold.before > 0 ? cold.after / cold.before : 1,
-    hotRatio: hot.before > 0 ? hot.after / hot.before : 1,
+    coldRatio: cold && cold.before > 0 ? cold.after / cold.before : 1,
+    hotRatio: hot && hot.before > 0 ? hot.after / hot.before : 1,
     heatersGiven: heatersGiven.expected,
-    kwhPerDay: electricKwh.stated / ((inputs.occupiedDays * months) / 12),
+    // Copies that were issued before say only what the first year saves.
+    kwhPerDay: electricPerDayKwh?.stated ?? electricKwh.stated / ((inputs.occupiedDays * months) / 12),
+    kwhPerDayRange: electricPerDayKwh ?? null,
   };
 }

@@ -9,7 +9,7 @@ import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { readCostOfOvercooling } from "../overcooling/assess";
 import { findProposalOrRefuse } from "./find";
-import { workOutGround } from "./ground";
+import { withCircuits, workOutGround } from "./ground";
 
 /** The proposal with its figures as everything stands now, worked out here and never taken from a page. */
 export async function freezeProposal(ctx: Context, buildingId: number, id: number): Promise<FrozenProposal> {
@@ -19,7 +19,7 @@ export async function freezeProposal(ctx: Context, buildingId: number, id: numbe
   const ground = await workOutGround(ctx, building);
   if (!ground.building)
     throw new ServiceError("precondition", "There is no weather year yet: import one before a proposal is submitted.");
-  const inputs = ground.building;
+  const inputs = withCircuits(ctx, buildingId, ground.building);
   const chosen = variants.find((each) => each.position === row.chosenPosition);
   if (!chosen || chosen.levers.length === 0)
     throw new ServiceError("precondition", "The proposed variant has no lever in any zone: move one first.");
@@ -65,8 +65,8 @@ export async function freezeProposal(ctx: Context, buildingId: number, id: numbe
       variantId,
       name,
       levers,
-      picture: livePicture(inputs, levers),
-      drawn: drawnTotals(inputs, levers),
+      picture: livePicture(inputs, levers, row),
+      drawn: drawnTotals(inputs, levers, row),
     })),
     chosenVariantId: chosen.id,
     issuedBy: actorName(ctx.actor),

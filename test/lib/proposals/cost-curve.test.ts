@@ -1,11 +1,12 @@
 import { expect, test } from "vitest";
+import { ALL_YEAR } from "@/lib/proposals/acting-window";
 import { costCurve } from "@/lib/proposals/live/cost-curve";
 import { liveBuilding, liveZone, stateAt } from "@/test/factories/live-building";
 
 const chosen = [{ zoneId: 1, lever: "cooling-setpoint" as const, amount: 1 }];
 
 test("without a price of reports the curve falls to its comfort limit, and says that reports have no price", () => {
-  const curve = costCurve(liveBuilding(undefined, { costPerReport: null }), chosen);
+  const curve = costCurve(liveBuilding(undefined, { costPerReport: null }), chosen, ALL_YEAR);
   const costs = curve?.points.map((each) => each.expected) ?? [];
   expect(costs.every((each, i) => i === 0 || each < (costs[i - 1] ?? 0))).toBe(true);
   expect(curve?.hasReportCost).toBe(false);
@@ -19,8 +20,8 @@ test("with costly hot reports the least cost lies inside, with a flat part round
     reheat: stateAt(0, 21),
     other: stateAt(0, 23),
   };
-  const zone = liveZone({ states, hotReportsPerYear: 30, coldReportsPerYear: 20, floorAreaM2: 800 });
-  const curve = costCurve(liveBuilding([zone], { costPerReport: 60 }), chosen);
+  const zone = liveZone({ states, floorAreaM2: 800 });
+  const curve = costCurve(liveBuilding([zone], { costPerReport: 60 }), chosen, ALL_YEAR);
   const least = Math.min(...(curve?.points.map((each) => each.expected) ?? []));
   const at = curve?.points.find((each) => each.expected === least)?.raiseK ?? 0;
   expect(curve?.flat.fromK).toBeLessThanOrEqual(at);
@@ -36,7 +37,7 @@ test("rises that make too many hours too warm are not among those allowed", () =
     reheat: stateAt(0, 21),
     other: stateAt(0, 23),
   };
-  const curve = costCurve(liveBuilding([liveZone({ states })]), chosen);
+  const curve = costCurve(liveBuilding([liveZone({ states })]), chosen, ALL_YEAR);
   expect(curve?.allowedToK).toBeLessThan(4);
-  expect(costCurve(liveBuilding(), [{ zoneId: 1, lever: "schedule", amount: 1 }])).toBeNull();
+  expect(costCurve(liveBuilding(), [{ zoneId: 1, lever: "schedule", amount: 1 }], ALL_YEAR)).toBeNull();
 });

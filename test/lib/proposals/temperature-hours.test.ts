@@ -3,7 +3,13 @@ import { degreeHoursBelow, hoursBelow } from "@/lib/proposals/live/temperature-h
 
 const TEMPS_C = [22, 22.5, 23, 23.5, 24, 24.5, 25];
 /** 100 hours: 20 of them below 22 °C, by half a kelvin on the mean; 10 above 25 °C. */
-const state = { hours: 100, zoneAirTempC: 23, hoursBelow: [20, 30, 50, 60, 70, 80, 90], lowTailK: 0.5 };
+const state = {
+  hours: 100,
+  hoursByBin: [100],
+  zoneAirTempC: 23,
+  hoursBelow: [20, 30, 50, 60, 70, 80, 90],
+  lowTailK: 0.5,
+};
 
 test("hours below lie on straight lines between counts, and are none and all beyond the tails", () => {
   expect(hoursBelow(state, TEMPS_C, 22.25)).toBe(25);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { sideLines, sidesLede } from "@/app/buildings/[buildingId]/comfort-reports/both-sides/view-model";
-import { bothSides, expectedAt, readBothSides, seasonModels } from "@/lib/services/both-sides/expect";
+import { expectedOfSeason } from "@/lib/comfort-reports/both-sides/season-record";
+import { bothSides, coolingSeasonOf, readBothSides } from "@/lib/services/both-sides/expect";
 import { logComfortReport } from "@/lib/services/comfort-reports/log";
 import { smallOffice } from "@/test/factories/office";
 import { bringTrends } from "@/test/factories/office-records";
@@ -36,8 +37,8 @@ describe("both sides of a building", () => {
     const { ctx, buildingId, zoneId } = await officeWithReports();
     const { sides } = await readBothSides(ctx, buildingId);
     if (!sides) throw new Error("the office has hours of the cooling season");
-    const models = seasonModels(sides.record);
-    const up = expectedAt(sides.record, models, (id) => (id === zoneId ? 1 : 0), new Set([zoneId]));
+    const season = coolingSeasonOf(sides.record);
+    const up = expectedOfSeason(season, (id) => (id === zoneId ? { riseK: 1, share: 1 } : null));
     expect(up).toEqual(sides.steps.find(({ shiftK }) => shiftK === 1)?.expected);
     expect(sidesLede(sides, "C")).toMatch(/K warmer .* too cold go from .* and those of too warm from/);
     expect(sideLines(sides, "C").map(({ shift }) => shift)).toContain("as it is");

@@ -66,6 +66,7 @@ const CONSTANTS = [
   "lib/proposals/lever",
   "lib/proposals/proposal-status",
   "lib/proposals/live-picture",
+  "lib/proposals/live-circuit",
   "lib/proposals/setpoint-change",
   "lib/proposals/verification-plan",
 ];
@@ -90,6 +91,7 @@ const SENTENCES = [
   "lib/energy-model/findings",
   "lib/energy-model/meter/meter-words",
   "lib/comfort-reports/control-then",
+  "lib/proposals/live/left-out",
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */
@@ -99,6 +101,7 @@ const LIVE_CALCULATIONS = [
   "lib/overcooling/live-effect",
   "lib/proposals/live/live-picture",
   "lib/proposals/live/cost-curve",
+  "lib/proposals/acting-window",
 ];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];

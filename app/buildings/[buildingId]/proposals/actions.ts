@@ -29,7 +29,7 @@ export async function saveProposalAction(
     reviseProposal(ctx, buildingId, proposalId, input);
     return proposalId;
   });
-  if (!outcome.ok) return { ...outcome, fieldErrors: fieldErrorsOf(outcome.fieldErrors) };
+  if (!outcome.ok) return { ...outcome, fieldErrors: fieldErrorsOf(outcome.fieldErrors, postedValues(form)) };
   revalidatePath(`/buildings/${buildingId}/proposals`, "layout");
   if (proposalId === null) redirect(`/buildings/${buildingId}/proposals/${outcome.result}`);
   return { ok: true };

@@ -3,7 +3,7 @@ import { LEVER_SCALES, LEVERS, type Lever } from "@/lib/proposals/lever";
 import type { Building } from "@/lib/services/buildings/find";
 import type { Proposal } from "@/lib/services/proposals/find";
 import type { ProposalGround } from "@/lib/services/proposals/ground";
-import { amountField, nameField, VARIANT_PLACES, zoneField } from "./form";
+import { amountField, nameField, ownAmountField, VARIANT_PLACES, zoneField } from "./form";
 
 export type FormValues = Record<string, string>;
 
@@ -67,7 +67,7 @@ export function beginningValues(
   };
 }
 
-/** A proposal on record as the form has it. Amounts of a variant are the same in all zones of a lever. */
+/** A proposal on record as the form has it: the amount that most zones of a lever have is the variant's, others are their own. */
 export function valuesOf(
   { row, variants }: Proposal,
   building: Pick<Building, "temperatureUnit" | "currency">,
@@ -97,26 +97,42 @@ export function valuesOf(
     const variant = variants.find((each) => each.position === place);
     values[nameField(place)] = variant?.name ?? "";
     for (const lever of LEVERS) values[amountField(place, lever)] = "0";
-    for (const { zoneId, lever, amount } of variant?.levers ?? []) {
-      values[amountField(place, lever)] = String(amount);
+    for (const { zoneId, lever } of variant?.levers ?? [])
       zones.set(zoneId, (zones.get(zoneId) ?? new Set()).add(lever));
-    }
   }
+  for (const { position, levers } of variants)
+    for (const lever of LEVERS) {
+      const amounts = new Map(levers.flatMap((each) => (each.lever === lever ? [[each.zoneId, each.amount]] : [])));
+      const usual = mostFrequent([...amounts.values()]);
+      values[amountField(position, lever)] = String(usual);
+      for (const [zoneId, chosen] of zones) {
+        const amount = amounts.get(zoneId) ?? 0;
+        if (chosen.has(lever) && amount !== usual) values[ownAmountField(position, zoneId, lever)] = String(amount);
+      }
+    }
   for (const [zoneId, levers] of zones) values[zoneField(zoneId)] = [...levers].join(",");
   return values;
+}
+
+/** The amount that comes up most, of several the first; 0 of none. */
+function mostFrequent(amounts: readonly number[]): number {
+  const times = (amount: number): number => amounts.filter((each) => each === amount).length;
+  return amounts.reduce((best, each) => (times(each) > times(best) ? each : best), amounts[0] ?? 0);
 }
 
 export const clockOf = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
 
-/** "Cooling setpoint raised by 1 K in 12 zones". */
+/** "Cooling setpoint raised by 1 K in 12 zones", "by 0.5 to 1.5 K" where zones have amounts of their own. */
 export function leverSentences(levers: Proposal["variants"][number]["levers"]): string[] {
   return LEVERS.flatMap((lever) => {
     const own = levers.filter((each) => each.lever === lever);
     if (own.length === 0) return [];
     const { label, amount, unit } = LEVER_SCALES[lever];
     const zones = own.length === 1 ? "1 zone" : `${own.length} zones`;
-    return [`${label} ${amount} ${own[0]?.amount}${unit ? `\u2009${unit}` : ""} in ${zones}`];
+    const [least, most] = [Math.min(...own.map((each) => each.amount)), Math.max(...own.map((each) => each.amount))];
+    const span = least === most ? String(least) : `${least} to ${most}`;
+    return [`${label} ${amount} ${span}${unit ? `\u2009${unit}` : ""} in ${zones}`];
   });
 }
 

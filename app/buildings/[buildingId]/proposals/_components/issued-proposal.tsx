@@ -6,6 +6,7 @@ import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
 import { formatLocal } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
 import { clockOf, leverSentences } from "../view-model";
+import { CircuitsRelieved } from "./circuits-relieved";
 import styles from "./proposal.module.css";
 import { TempsFigure } from "./temps-figure";
 import { VariantFigures } from "./variant-figures";
@@ -56,6 +57,14 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
         buildingPath={buildingPath}
         workingPage={(place, figure) => `${buildingPath}/proposals/${proposal.id}/working/${place}-${figure}`}
       />
+      {chosen ? (
+        <CircuitsRelieved
+          circuits={chosen.picture.circuits ?? []}
+          name={chosen.name}
+          buildingPath={buildingPath}
+          isIssued
+        />
+      ) : null}
       {chosen ? (
         <div className={styles.figures}>
           <TempsFigure

@@ -1,8 +1,11 @@
+import Link from "next/link";
 import { useMemo } from "react";
 import { costCurve } from "@/lib/proposals/live/cost-curve";
+import { LEFT_OUT_OF_A_PROMISE } from "@/lib/proposals/live/left-out";
 import type { LiveBuilding } from "@/lib/proposals/live-building";
-import { leversOf } from "../form";
+import { leversOf, windowOf } from "../form";
 import type { FormValues } from "../view-model";
+import { CircuitsRelieved } from "./circuits-relieved";
 import { CurveFigure } from "./curve-figure";
 import styles from "./proposal.module.css";
 import { TempsFigure } from "./temps-figure";
@@ -21,7 +24,7 @@ type Props = {
 /** What the variants would bring: figures side by side, temperatures and the cost curve of the proposed one. */
 export function LivePictures({ pictures, building, curveValues, investment, temperatureUnit, buildingPath }: Props) {
   const curve = useMemo(
-    () => costCurve(building, leversOf(curveValues, Number(curveValues.chosen ?? "0"))),
+    () => costCurve(building, leversOf(curveValues, Number(curveValues.chosen ?? "0")), windowOf(curveValues)),
     [building, curveValues],
   );
   const chosen = pictures.find((each) => each.isChosen) ?? pictures[0];
@@ -35,9 +38,12 @@ export function LivePictures({ pictures, building, curveValues, investment, temp
         buildingPath={buildingPath}
       />
       <p>
-        By {building.tierLabel}. Comfort range: {building.comfort.source}. Demand charges are not counted, and reports
-        follow field votes: people dress for the building they have.
+        By {building.tierLabel}, of what lies in the season and hours below. Comfort range: {building.comfort.source}.
+        Demand charges are not counted. Reports are of the cooling season, fitted to the building's own as on{" "}
+        <Link href={`${buildingPath}/comfort-reports/both-sides`}>both sides of a temperature</Link>.{" "}
+        {LEFT_OUT_OF_A_PROMISE}
       </p>
+      <CircuitsRelieved circuits={chosen.picture.circuits ?? []} name={chosen.name} buildingPath={buildingPath} />
       <div className={styles.figures}>
         <TempsFigure
           temps={chosen.picture.temps}

@@ -1,7 +1,7 @@
 import { livePicture } from "@/lib/proposals/live/live-picture";
 import type { LiveBuilding } from "@/lib/proposals/live-building";
 import type { LivePicture } from "@/lib/proposals/live-picture";
-import { leversOf, nameField, usedPlaces } from "../form";
+import { leversOf, nameField, usedPlaces, windowOf } from "../form";
 import type { FormValues } from "../view-model";
 import type { NamedPicture } from "./variant-figures";
 
@@ -11,12 +11,13 @@ const MOST_KEPT = 24;
 
 function pictureOf(building: LiveBuilding, values: FormValues, place: number): LivePicture {
   const levers = leversOf(values, place).filter((each) => each.amount > 0);
-  const key = JSON.stringify(levers);
+  const window = windowOf(values);
+  const key = JSON.stringify([levers, window]);
   const kept = made.get(building) ?? new Map<string, LivePicture>();
   made.set(building, kept);
   const known = kept.get(key);
   if (known) return known;
-  const picture = livePicture(building, levers);
+  const picture = livePicture(building, levers, window);
   if (kept.size >= MOST_KEPT) kept.clear();
   kept.set(key, picture);
   return picture;

@@ -16,6 +16,7 @@ import { LeverAmounts } from "./lever-amounts";
 import { LivePictures } from "./live-pictures";
 import { idleIn, picturesOf } from "./pictures";
 import { PlanFields } from "./plan-fields";
+import { ZoneAmounts } from "./zone-amounts";
 import { ZoneLevers } from "./zone-levers";
 
 type Props = {
@@ -75,6 +76,12 @@ export function ProposalEditor({
       />
       <FieldSet legend="Zones" hint="Proposed by the diagnosis; add or take away any.">
         <ZoneLevers zones={zones} begin={begin} idle={idle} />
+      </FieldSet>
+      <FieldSet
+        legend="Amounts of single zones"
+        hint="An empty field takes the variant's amount, which stands in it in grey. 0 leaves the zone out of that variant."
+      >
+        <ZoneAmounts zones={zones} values={typed} begin={begin} errors={errors} idle={idle} />
       </FieldSet>
       <PlanFields of={of} temperatureUnit={temperatureUnit} />
       <FieldSet legend="One-off cost" inline>

@@ -4,6 +4,7 @@ import { currencySign } from "@/app/_components/quantity/money-figure";
 import { Range } from "@/app/_components/quantity/range";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { DataTable } from "@/app/_components/ui/data-table";
+import type { CircuitRelief } from "@/lib/proposals/live-circuit";
 import type { ExpectedReports, LivePicture } from "@/lib/proposals/live-picture";
 import { OpenedContent } from "./opened-content";
 import { WORKED_FIGURES } from "./worked-figures";
@@ -26,8 +27,13 @@ type Line = {
 };
 
 const percent = (share: number): string => `${formatFigure(100 * share, { decimals: 1 })}\u202f%`;
-const reports = ({ before, after, low, high }: ExpectedReports): string =>
-  `${formatFigure(before, { decimals: 0 })} \u2192 ${formatFigure(after, { decimals: 1 })} (${formatFigure(low, { decimals: 1 })}\u2013${formatFigure(high, { decimals: 1 })})`;
+const reports = (expected: ExpectedReports | null): string => {
+  if (!expected) return "no desks with zone air on record";
+  const { before, after, low, high } = expected;
+  return `${reportCount(before)} \u2192 ${reportCount(after)} (${formatFigure(low, { decimals: 0 })}\u2013${formatFigure(high, { decimals: 0 })})`;
+};
+/** As the page of both sides has them. */
+const reportCount = (value: number): string => formatFigure(value, { decimals: value < 10 ? 1 : 0 });
 
 /** Variants side by side: what a year of each brings, with ranges, and workings to open. */
 export function VariantFigures({ variants, currency, investment, buildingPath, workingPage }: Props) {
@@ -49,6 +55,12 @@ export function VariantFigures({ variants, currency, investment, buildingPath, w
       cell: ({ electricKwh }) => <Range range={electricKwh} unit="kWh" />,
     },
     {
+      id: "day",
+      label: "Electricity of an occupied day of the season, while it stands",
+      cell: ({ electricPerDayKwh }) =>
+        electricPerDayKwh ? <Range range={electricPerDayKwh} unit="kWh" /> : "not in this issue",
+    },
+    {
       id: "heat",
       label: "Bought heat",
       cell: ({ heatKwh }) => <Range range={heatKwh} unit="kWh" />,
@@ -65,10 +77,14 @@ export function VariantFigures({ variants, currency, investment, buildingPath, w
     },
     {
       id: "cold",
-      label: "Cold reports a year, before \u2192 after (90 % interval)",
+      label: "Reports of too cold in the cooling season, before \u2192 after (90 % of years)",
       cell: ({ cold }) => reports(cold),
     },
-    { id: "hot", label: "Hot reports a year, before \u2192 after (90 % interval)", cell: ({ hot }) => reports(hot) },
+    {
+      id: "hot",
+      label: "Reports of too warm in the cooling season, before \u2192 after (90 % of years)",
+      cell: ({ hot }) => reports(hot),
+    },
     {
       id: "heaters",
       label: "Space heaters expected to go (80 % range)",
@@ -77,9 +93,9 @@ export function VariantFigures({ variants, currency, investment, buildingPath, w
     },
     {
       id: "circuits",
-      label: "Taken off circuits at high power",
-      cell: ({ circuitRelief: { goneW, addedW } }) =>
-        `${formatFigure((goneW - addedW) / 1000, { decimals: 1 })}\u2009kW`,
+      label: "Taken off circuits at high power; circuits that come below their planning limit",
+      cell: ({ circuitRelief: { goneW, addedW }, circuits = [] }) =>
+        `${formatFigure((goneW - addedW) / 1000, { decimals: 1 })}\u2009kW; ${belowWords(circuits)}`,
     },
   ];
   return (
@@ -98,21 +114,33 @@ export function VariantFigures({ variants, currency, investment, buildingPath, w
       detail={({ id }) => {
         const worked = WORKED_FIGURES[id];
         if (!worked) return null;
-        const sheets = variants.map(({ name, picture }, place) => (
-          <section key={name}>
-            <h3>{name}</h3>
-            <WorkingSheet
-              working={worked(picture).working}
-              buildingPath={buildingPath}
-              further={workingPage && { page: workingPage(place, id), at: [], levels: 0 }}
-              wrap={workingPage ? undefined : drawnWhileOpen}
-            />
-          </section>
-        ));
-        return { summary: "Working", content: workingPage ? sheets : <LiveWorkings>{sheets}</LiveWorkings> };
+        const sheets = variants.flatMap(({ name, picture }, place) => {
+          const working = worked(picture)?.working;
+          if (!working) return [];
+          return [
+            <section key={name}>
+              <h3>{name}</h3>
+              <WorkingSheet
+                working={working}
+                buildingPath={buildingPath}
+                further={workingPage && { page: workingPage(place, id), at: [], levels: 0 }}
+                wrap={workingPage ? undefined : drawnWhileOpen}
+              />
+            </section>,
+          ];
+        });
+        return sheets.length === 0
+          ? null
+          : { summary: "Working", content: workingPage ? sheets : <LiveWorkings>{sheets}</LiveWorkings> };
       }}
     />
   );
+}
+
+function belowWords(circuits: readonly CircuitRelief[]): string {
+  const above = circuits.filter(({ limitA, todayA }) => limitA !== null && todayA > limitA + 1e-9);
+  if (above.length === 0) return "none of its circuits is above";
+  return `${above.filter(({ outcome }) => outcome === "below-as-expected").length} of ${above.length}`;
 }
 
 const drawnWhileOpen = (content: ReactNode): ReactNode => <OpenedContent>{content}</OpenedContent>;

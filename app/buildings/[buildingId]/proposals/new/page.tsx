@@ -5,8 +5,7 @@ import { StandingNote } from "@/app/_components/standing/standing-note";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readKept } from "@/lib/services/kept/read-kept";
-import { PROPOSAL_GROUND } from "@/lib/services/proposals/ground";
+import { PROPOSAL_GROUND, readGround } from "@/lib/services/proposals/ground";
 import { standingNote } from "../../standing-note";
 import { ProposalEditor } from "../_components/proposal-editor";
 import { saveProposalAction } from "../actions";
@@ -24,7 +23,7 @@ export default async function NewProposalPage({ params, searchParams }: Props) {
   const path = `/buildings/${id}`;
   const { building, ground, note } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, id);
-    const kept = await readKept(ctx, id, PROPOSAL_GROUND);
+    const kept = await readGround(ctx, id);
     return { building, ground: kept.result, note: standingNote(ctx, building, { [PROPOSAL_GROUND.name]: kept }) };
   }, `${path}/proposals/new`);
   return (

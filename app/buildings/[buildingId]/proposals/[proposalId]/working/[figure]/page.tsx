@@ -29,7 +29,8 @@ export default async function IssuedWorkingPage({ params, searchParams }: Props)
   const [place, name] = figure.split("-");
   const variant = copy?.variants[Number(place)];
   const figureOf = Object.hasOwn(WORKED_FIGURES, name ?? "") ? WORKED_FIGURES[name ?? ""] : undefined;
-  const steps = variant && figureOf ? stepsTo(figureOf(variant.picture).working, at) : null;
+  const working = variant && figureOf?.(variant.picture)?.working;
+  const steps = working ? stepsTo(working, at) : null;
   const last = steps?.at(-1);
   if (!copy || !variant || !steps || !last) notFound();
   return (

@@ -1,0 +1,41 @@
+import { expectedOfSeason, type MovedAir, type SeasonRecord } from "@/lib/comfort-reports/both-sides/season-record";
+import { LIVE_STATES, type LiveZone } from "../live-building";
+import type { ExpectedReports } from "../live-picture";
+import type { ActingByState, Rises } from "./zone-effect";
+
+export type MovedZone = { zone: LiveZone; effect: { rises: Rises }; acting: ActingByState | null };
+
+/**
+ * Reports of too cold and too warm in a year's cooling season from the zones of a proposal, by the model that the page of both sides
+ * has: each zone's air moves by its mean rise in the hours in which its levers act. Null where no zone has desks on record.
+ */
+export function expectedSides(
+  record: SeasonRecord | null,
+  moved: readonly MovedZone[],
+): { cold: ExpectedReports; hot: ExpectedReports } | null {
+  if (!record) return null;
+  const airOf = new Map(moved.map((each) => [each.zone.zoneId, movedAir(each)]));
+  if (!record.zones.some(({ zoneId }) => airOf.has(zoneId))) return null;
+  const still = { riseK: 0, share: 0 };
+  const now = expectedOfSeason(record, (zoneId) => (airOf.has(zoneId) ? still : null));
+  const then = expectedOfSeason(record, (zoneId) => airOf.get(zoneId) ?? null);
+  const side = (of: "tooCold" | "tooWarm"): ExpectedReports => ({
+    before: now[of].median,
+    after: then[of].median,
+    low: then[of].countLow,
+    high: then[of].countHigh,
+  });
+  return { cold: side("tooCold"), hot: side("tooWarm") };
+}
+
+/** Mean rise over the hours in which a zone's levers act, and the share that they are of its hours. */
+export function movedAir({ zone: { states }, effect, acting }: MovedZone): MovedAir {
+  if (!states || !acting) return { riseK: 0, share: 0 };
+  let [all, moved, rise] = [0, 0, 0];
+  for (const name of LIVE_STATES) {
+    all += states[name].hours;
+    moved += acting[name].hours;
+    rise += acting[name].hours * effect.rises[name];
+  }
+  return moved > 0 && all > 0 ? { riseK: rise / moved, share: Math.min(1, moved / all) } : { riseK: 0, share: 0 };
+}
