@@ -1,4 +1,4 @@
-import { poissonAtMost } from "@/lib/statistics/poisson";
+import { poissonProbability } from "@/lib/statistics/poisson";
 import { solveCurvature } from "./fit-report-model";
 import { addGradient, rateAt } from "./predictor";
 import type { ReportModel } from "./report-model";
@@ -45,6 +45,23 @@ export function expectedReports(
         if (tempC < VOTES_REACH.lowC || tempC > VOTES_REACH.highC) beyondVotesHours += deskHours;
       }
   return { tooCold: tooCold as Expected, tooWarm: tooWarm as Expected, beyondVotesHours };
+}
+
+/** The medians alone, of one season: what a curve needs at each of its points, at a fraction of the work. */
+export function medianReports(model: ReportModel, zones: readonly PlannedZone[]): { tooCold: number; tooWarm: number } {
+  const median = (side: 0 | 1): number => {
+    const logs = model.fits.map((fit) => {
+      let total = 0;
+      for (const { zone: name, bins } of zones) {
+        const zone = model.zones.indexOf(name);
+        const place = { zone, floor: model.floorOfZone[zone] as number };
+        for (const { airTempC, deskHours } of bins) total += rateAt(fit, side, place, airTempC).rate * deskHours;
+      }
+      return fit.weight * Math.log(total);
+    });
+    return Math.exp(logs.reduce((sum, each) => sum + each, 0));
+  };
+  return { tooCold: median(0), tooWarm: median(1) };
 }
 
 /** Mean and deviation of the log of a total; a total of nothing has no log. */
@@ -119,19 +136,21 @@ function countInterval(meanAt: (deviate: number) => number): { countLow: number;
       countHigh: Math.ceil(high + END_90 * Math.sqrt(high)),
     };
   }
-  const atMost = (count: number): number =>
-    means.reduce((sum, mean) => sum + poissonAtMost(count, mean), 0) / means.length;
-  return { countLow: firstCount(atMost, 0.05), countHigh: firstCount(atMost, 0.95) };
+  return countEnds(means);
 }
 
-/** The smallest count whose chance of at most it reaches `share`. */
-function firstCount(atMost: (count: number) => number, share: number): number {
-  let [low, high] = [0, 1];
-  while (atMost(high) < share) high *= 2;
-  while (low < high) {
-    const middle = Math.floor((low + high) / 2);
-    if (atMost(middle) >= share) high = middle;
-    else low = middle + 1;
+/** Below its mean by so many deviations a count is never seen. */
+const NEVER_SEEN_DEVIATIONS = 8;
+
+/** The smallest counts whose chance of at most them reaches 5 and 95 %, as a mixture over means: one walk upwards. */
+function countEnds(means: readonly number[]): { countLow: number; countHigh: number } {
+  const least = means[0] as number;
+  let count = Math.max(0, Math.floor(least - NEVER_SEEN_DEVIATIONS * Math.sqrt(least)));
+  let atMost = 0;
+  let countLow: number | null = null;
+  for (; ; count++) {
+    for (const mean of means) atMost += poissonProbability(count, mean) / means.length;
+    if (countLow === null && atMost >= 0.05) countLow = count;
+    if (atMost >= 0.95) return { countLow: countLow ?? count, countHigh: count };
   }
-  return low;
 }

@@ -1,4 +1,4 @@
-import { type ExpectedReports, expectedReports } from "./expected-reports";
+import { type ExpectedReports, expectedReports, medianReports, type PlannedZone } from "./expected-reports";
 import { fitReportModel } from "./fit-report-model";
 import type { ReportModel } from "./report-model";
 import type { VotePrior } from "./vote-prior";
@@ -43,12 +43,9 @@ export function seasonModel(record: SeasonRecord): ReportModel {
   return model;
 }
 
-/**
- * Reports of a year's season that are to be expected when the air of zones is moved: one calculation for the picture of a
- * proposal and for the page of both sides. `movedOf` is asked for every zone of the record; null leaves a zone out.
- */
-export function expectedOfSeason(record: SeasonRecord, movedOf: (zoneId: number) => MovedAir | null): ExpectedReports {
-  const zones = record.zones.flatMap(({ zoneId, lastYear }) => {
+/** A year's desk-hours of zones after their air was moved; null leaves a zone out. */
+function plannedZones(record: SeasonRecord, movedOf: (zoneId: number) => MovedAir | null): PlannedZone[] {
+  return record.zones.flatMap(({ zoneId, lastYear }) => {
     const moved = movedOf(zoneId);
     if (!moved) return [];
     const { riseK, share } = moved;
@@ -60,5 +57,17 @@ export function expectedOfSeason(record: SeasonRecord, movedOf: (zoneId: number)
     );
     return [{ zone: String(zoneId), bins }];
   });
-  return expectedReports([{ model: seasonModel(record), zones }]);
 }
+
+/**
+ * Reports of a year's season that are to be expected when the air of zones is moved: one calculation for the picture of a
+ * proposal and for the page of both sides. `movedOf` is asked for every zone of the record; null leaves a zone out.
+ */
+export const expectedOfSeason = (record: SeasonRecord, movedOf: (zoneId: number) => MovedAir | null): ExpectedReports =>
+  expectedReports([{ model: seasonModel(record), zones: plannedZones(record, movedOf) }]);
+
+/** The medians of the same alone. */
+export const mediansOfSeason = (
+  record: SeasonRecord,
+  movedOf: (zoneId: number) => MovedAir | null,
+): { tooCold: number; tooWarm: number } => medianReports(seasonModel(record), plannedZones(record, movedOf));

@@ -4,7 +4,7 @@ import type { ActingWindow } from "../acting-window";
 import { LEVER_SCALES, type ZoneLever } from "../lever";
 import { LIVE_STATES, type LiveBuilding } from "../live-building";
 import { energySaved } from "./energy-saved";
-import { expectedSides } from "./expected-sides";
+import { moreReports } from "./expected-sides";
 import { moveOf, sharesOf } from "./felt";
 import { totalsOf } from "./money";
 import { drawCount, drawnNumbers, statedNumbers } from "./shared-numbers";
@@ -51,9 +51,8 @@ export function costCurve(
     const levers = chosen.map((each) => (each.lever === "cooling-setpoint" ? { ...each, amount: raiseK } : each));
     const move = moveOf(building, levers, window, stated);
     const moved = energySaved(building, move, stated).byZone;
-    const sides = building.costPerReport === null ? null : expectedSides(building.reports, moved);
-    const more = sides ? sides.cold.after - sides.cold.before + sides.hot.after - sides.hot.before : 0;
-    const reportCost = more * (building.costPerReport ?? 0);
+    const reportCost =
+      building.costPerReport === null ? 0 : building.costPerReport * moreReports(building.reports, moved);
     const costs = draws.map(
       (shared) => reportCost - totalsOf(building, energySaved(building, move, shared), shared).saving,
     );

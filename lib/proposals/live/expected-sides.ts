@@ -1,4 +1,9 @@
-import { expectedOfSeason, type MovedAir, type SeasonRecord } from "@/lib/comfort-reports/both-sides/season-record";
+import {
+  expectedOfSeason,
+  type MovedAir,
+  mediansOfSeason,
+  type SeasonRecord,
+} from "@/lib/comfort-reports/both-sides/season-record";
 import { LIVE_STATES, type LiveZone } from "../live-building";
 import type { ExpectedReports } from "../live-picture";
 import type { ActingByState, Rises } from "./zone-effect";
@@ -16,17 +21,28 @@ export function expectedSides(
   if (!record) return null;
   const airOf = new Map(moved.map((each) => [each.zone.zoneId, movedAir(each)]));
   if (!record.zones.some(({ zoneId }) => airOf.has(zoneId))) return null;
-  const still = { riseK: 0, share: 0 };
-  const now = expectedOfSeason(record, (zoneId) => (airOf.has(zoneId) ? still : null));
+  const now = mediansOfSeason(record, (zoneId) => (airOf.has(zoneId) ? STILL : null));
   const then = expectedOfSeason(record, (zoneId) => airOf.get(zoneId) ?? null);
   const side = (of: "tooCold" | "tooWarm"): ExpectedReports => ({
-    before: now[of].median,
+    before: now[of],
     after: then[of].median,
     low: then[of].countLow,
     high: then[of].countHigh,
   });
   return { cold: side("tooCold"), hot: side("tooWarm") };
 }
+
+/** Reports more a year, of both sides together; 0 where no zone has desks on record. */
+export function moreReports(record: SeasonRecord | null, moved: readonly MovedZone[]): number {
+  if (!record) return 0;
+  const airOf = new Map(moved.map((each) => [each.zone.zoneId, movedAir(each)]));
+  if (!record.zones.some(({ zoneId }) => airOf.has(zoneId))) return 0;
+  const now = mediansOfSeason(record, (zoneId) => (airOf.has(zoneId) ? STILL : null));
+  const then = mediansOfSeason(record, (zoneId) => airOf.get(zoneId) ?? null);
+  return then.tooCold - now.tooCold + then.tooWarm - now.tooWarm;
+}
+
+const STILL: MovedAir = { riseK: 0, share: 0 };
 
 /** Mean rise over the hours in which a zone's levers act, and the share that they are of its hours. */
 export function movedAir({ zone: { states }, effect, acting }: MovedZone): MovedAir {
