@@ -6,7 +6,7 @@ export const SAVING_PARTS = {
   setpoint: "cooling held at a warmer setpoint",
   deadband: "cooling of air at minimum airflow",
   reheat: "cooling and heat of reheated air",
-  fan: "fan",
+  fan: "fan, with the cooling of its heat",
   heaters: "space heaters given up",
   rebound: "personal fans and foot warmers that come in their place",
 } as const;

@@ -90,7 +90,10 @@ const UNFELT: Felt = { coldGone: 0, coldGoneAllYear: 0, warm: 0, actingShare: 0 
 
 const none = (): Energy => ({ electricKwh: 0, heatKwh: 0 });
 
-/** The fan's curve at the year's mean airflow; what it spares counts by the share of the air that is spared in season and hours. */
+/**
+ * The fan's curve at the year's mean airflow; what it spares counts by the share of the air that is spared in season and hours.
+ * All of a fan's power ends as heat in the air, which the plant's share of the cooling takes out again.
+ */
 function fanSavedKwh({ designHours, before, after, actingShare, cutHours }: FanSums, shared: SharedNumbers): number {
   if (designHours === 0) return 0;
   const neededPowerFraction = fanPowerFraction(after / designHours);
@@ -100,7 +103,8 @@ function fanSavedKwh({ designHours, before, after, actingShare, cutHours }: FanS
     powerFraction: fanPowerFraction(before / designHours),
     neededPowerFraction,
   });
-  return actingShare * ofYear + shared.fanPowerPerAirflow * cutHours * neededPowerFraction;
+  const spared = actingShare * ofYear + shared.fanPowerPerAirflow * cutHours * neededPowerFraction;
+  return spared * (1 + shared.mechanicalFraction / shared.cop);
 }
 
 /** Mean heat of the heaters that go while the levers act, over the season's hours [kW]. */

@@ -155,7 +155,7 @@ function fanWorking(
     source: "airflow of all zones with variable airflow",
   });
   return {
-    formula: `X = k_f * w_f * G * (f_0 - f_1) * g + w_f * B * f_1`,
+    formula: `X = (k_f * w_f * G * (f_0 - f_1) * g + w_f * B * f_1) * (1 + m / COP)`,
     terms: [
       { ...building.shared.fanSavingFactor.term, symbol: "k_f" },
       { ...building.shared.fanPowerPerAirflow.term, symbol: "w_f" },
@@ -164,8 +164,13 @@ function fanWorking(
       term("f_1", `share of design power at ${figure(100 * after)} % of the airflow`, fanPowerFraction(after), ""),
       term("g", "share of the spared air that lies in the season and hours of the proposal", fan.actingShare, ""),
       term("B", "air at design in the hours that the schedule leaves out", fan.cutHours, "m³/s·h"),
+      building.shared.mechanicalFraction.term,
+      building.shared.cop.term,
     ],
     result,
-    notes: stated.fanSavingFactor < 1 ? ["Without a reset of static pressure a fan saves less than its curve."] : [],
+    notes: [
+      "A fan's power ends as heat in the air, which the plant takes out again.",
+      ...(stated.fanSavingFactor < 1 ? ["Without a reset of static pressure a fan saves less than its curve."] : []),
+    ],
   };
 }

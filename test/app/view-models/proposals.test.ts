@@ -5,14 +5,17 @@ import {
   fieldErrorsOf,
   leversOf,
   nameField,
+  ownAmountField,
   proposalInputFromForm,
   usedPlaces,
+  windowOf,
   zoneField,
 } from "@/app/buildings/[buildingId]/proposals/form";
-import { beginningValues, valuesOf } from "@/app/buildings/[buildingId]/proposals/view-model";
+import { beginningValues, leverSentences, valuesOf } from "@/app/buildings/[buildingId]/proposals/view-model";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readProposal } from "@/lib/services/proposals/find";
 import { draftProposal } from "@/lib/services/proposals/save";
+import { addZone } from "@/lib/services/zones/save";
 import { smallOffice } from "@/test/factories/office";
 import { proposalInputOf } from "@/test/factories/proposal";
 
@@ -45,6 +48,63 @@ test("levers of a variant are its amounts in each zone that has the lever", () =
     { zoneId: 4, lever: "cooling-setpoint", amount: 1.5 },
     { zoneId: 4, lever: "schedule", amount: 0.5 },
   ]);
+});
+
+test("a zone has an amount of its own, and the variant's where its field is empty", () => {
+  const values = {
+    [nameField(0)]: "Warmer",
+    [zoneField(4)]: "cooling-setpoint",
+    [zoneField(5)]: "cooling-setpoint",
+    [zoneField(6)]: "cooling-setpoint",
+    [amountField(0, "cooling-setpoint")]: "1.5",
+    [ownAmountField(0, 5, "cooling-setpoint")]: "0.5",
+    [ownAmountField(0, 6, "cooling-setpoint")]: "0",
+    [ownAmountField(0, 4, "schedule")]: "2",
+  };
+  expect(leversOf(values, 0).map(({ amount }) => amount)).toEqual([1.5, 0.5, 0]);
+  expect(proposalInputFromForm(values, "C").variants[0]?.levers).toHaveLength(2);
+});
+
+test("amounts of zones come back as they were: the usual one is the variant's, others are the zones' own", () => {
+  const { ctx, buildingId, zoneId, otherZoneId } = smallOffice();
+  const third = addZone(ctx, buildingId, { code: "2-16", floorAreaM2: 60 });
+  const amounts = [1, 1, 0.4];
+  const levers = [zoneId, otherZoneId, third].map((zoneId, k) => ({
+    zoneId,
+    lever: "cooling-setpoint" as const,
+    amount: amounts[k] ?? 0,
+  }));
+  const variants = [
+    { name: "Warmer", levers },
+    { name: "Fewer", levers: levers.slice(0, 2) },
+  ];
+  const id = draftProposal(ctx, buildingId, proposalInputOf(0, { variants }));
+  const shown = readBuilding(ctx, buildingId);
+  const values = valuesOf(readProposal(ctx, buildingId, id), shown);
+  expect(values[amountField(0, "cooling-setpoint")]).toBe("1");
+  expect(values[ownAmountField(0, third, "cooling-setpoint")]).toBe("0.4");
+  expect(values[ownAmountField(1, third, "cooling-setpoint")]).toBe("0");
+  expect(proposalInputFromForm(values, shown.temperatureUnit).variants).toEqual(variants);
+  expect(leverSentences(levers)).toEqual(["Cooling setpoint raised by 0.4 to 1\u2009K in 3 zones"]);
+});
+
+test("an amount of a zone that is refused has its message at its own field", () => {
+  const values = {
+    [nameField(0)]: "Warmer",
+    [nameField(2)]: "Warmest",
+    [zoneField(4)]: "cooling-setpoint",
+    [amountField(2, "cooling-setpoint")]: "1",
+    [ownAmountField(2, 4, "cooling-setpoint")]: "a lot",
+  };
+  expect(fieldErrorsOf({ "variants.1.levers.0.amount": "no number" }, values)).toEqual({
+    [ownAmountField(2, 4, "cooling-setpoint")]: "no number",
+  });
+});
+
+test("season and hours are read as far as they can be", () => {
+  const values = beginningValues(building, { building: null, verdicts }, null);
+  expect(windowOf(values)).toEqual({ seasonFromMonth: 5, seasonToMonth: 9, fromMinute: 420, toMinute: 1080 });
+  expect(windowOf({ ...values, from: "seven" })).toMatchObject({ fromMinute: 0, toMinute: 1440 });
 });
 
 test("a form goes to the use-case and comes back as it was", () => {

@@ -1,8 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { sideLines, sidesLede } from "@/app/buildings/[buildingId]/comfort-reports/both-sides/view-model";
 import { expectedOfSeason } from "@/lib/comfort-reports/both-sides/season-record";
+import { ALL_YEAR } from "@/lib/proposals/acting-window";
+import { livePicture } from "@/lib/proposals/live/live-picture";
 import { bothSides, coolingSeasonOf, readBothSides } from "@/lib/services/both-sides/expect";
 import { logComfortReport } from "@/lib/services/comfort-reports/log";
+import { liveBuilding, liveZone, stateAt } from "@/test/factories/live-building";
 import { smallOffice } from "@/test/factories/office";
 import { bringTrends } from "@/test/factories/office-records";
 
@@ -42,6 +45,24 @@ describe("both sides of a building", () => {
     expect(up).toEqual(sides.steps.find(({ shiftK }) => shiftK === 1)?.expected);
     expect(sidesLede(sides, "C")).toMatch(/K warmer .* too cold go from .* and those of too warm from/);
     expect(sideLines(sides, "C").map(({ shift }) => shift)).toContain("as it is");
+  });
+
+  it("are the numbers of a proposal that moves the air as far", async () => {
+    const { ctx, buildingId, zoneId } = await officeWithReports();
+    const { sides } = await readBothSides(ctx, buildingId);
+    if (!sides) throw new Error("the office has hours of the cooling season");
+    const still = { deadband: stateAt(0, 23), reheat: stateAt(0, 23), other: stateAt(0, 23) };
+    const zone = liveZone({ zoneId, states: { cooling: stateAt(1000, 22), ...still } });
+    const building = liveBuilding([zone], { reports: coolingSeasonOf(sides.record) });
+    for (const { shiftK, expected } of sides.steps.filter((step) => step.shiftK > 0)) {
+      const levers = [{ zoneId, lever: "cooling-setpoint" as const, amount: shiftK }];
+      const { cold, hot } = livePicture(building, levers, ALL_YEAR);
+      expect(cold?.after).toBeCloseTo(expected.tooCold.median, 9);
+      expect(hot?.after).toBeCloseTo(expected.tooWarm.median, 9);
+      expect([cold?.low, cold?.high]).toEqual([expected.tooCold.countLow, expected.tooCold.countHigh]);
+      expect([hot?.low, hot?.high]).toEqual([expected.tooWarm.countLow, expected.tooWarm.countHigh]);
+      expect(cold?.before).toBeCloseTo(sides.steps.find((step) => step.shiftK === 0)?.expected.tooCold.median ?? 0, 9);
+    }
   });
 
   it("say nothing without hours of the cooling season", () => {
