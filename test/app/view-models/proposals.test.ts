@@ -11,7 +11,9 @@ import {
   windowOf,
   zoneField,
 } from "@/app/buildings/[buildingId]/proposals/form";
+import { promiseSentence } from "@/app/buildings/[buildingId]/proposals/promise-words";
 import { beginningValues, leverSentences, valuesOf } from "@/app/buildings/[buildingId]/proposals/view-model";
+import type { Proof } from "@/lib/proposals/verification-result";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readProposal } from "@/lib/services/proposals/find";
 import { draftProposal } from "@/lib/services/proposals/save";
@@ -105,6 +107,15 @@ test("season and hours are read as far as they can be", () => {
   const values = beginningValues(building, { building: null, verdicts }, null);
   expect(windowOf(values)).toEqual({ seasonFromMonth: 5, seasonToMonth: 9, fromMinute: 420, toMinute: 1080 });
   expect(windowOf({ ...values, from: "seven" })).toMatchObject({ fromMinute: 0, toMinute: 1440 });
+});
+
+test("a promise stands beside its proof in words", () => {
+  const promise = { p10: 7, p50: 9.8, p90: 13 };
+  const proof = { id: "energy", change: 25, low: 10, high: 40, confidence: 0.9 } as Proof;
+  expect(promiseSentence(promise, proof)).toMatch(/^9\.80?.kWh .* 7\.?0?0? to 13\.?0? .*: the two agree/);
+  expect(promiseSentence(promise, { ...proof, low: 14 })).toMatch(/more than was promised/);
+  expect(promiseSentence(promise, { ...proof, low: -3, high: 5 })).toMatch(/less than was promised/);
+  expect(promiseSentence(promise, undefined)).toMatch(/leaves out/);
 });
 
 test("a form goes to the use-case and comes back as it was", () => {

@@ -1,6 +1,8 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { formatFigure } from "@/app/_components/quantity/format-figure";
+import { Range } from "@/app/_components/quantity/range";
+import { WorkingDisclosure } from "@/app/_components/quantity/working-disclosure";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
 import { DataTable } from "@/app/_components/ui/data-table";
@@ -10,11 +12,13 @@ import { PROOF_VERDICT_WORDS } from "@/lib/proposals/verification-plan";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readProposal } from "@/lib/services/proposals/find";
 import { readVerificationPlan } from "@/lib/services/proposals/plan-verification";
+import { readPromise } from "@/lib/services/proposals/promise";
 import { readDetectability, readVerifications } from "@/lib/services/proposals/verify";
 import { formatLocal } from "@/lib/time/format";
 import { VerificationPlanForm, VerifyForm } from "../../_components/verification-forms";
 import { planVerificationAction, verifyProposalAction } from "../../actions";
 import { detectabilitySentence } from "../../change-words";
+import { promiseSentence } from "../../promise-words";
 
 export const metadata: Metadata = { title: "Verification" };
 
@@ -25,13 +29,14 @@ export default async function VerificationPage({ params }: Props) {
   const { buildingId, proposalId } = await params;
   const [id, number] = [Number(buildingId), Number(proposalId)];
   const path = `/buildings/${id}/proposals/${number}`;
-  const { building, proposal, plan, results, meter } = await readAs(
+  const { building, proposal, plan, results, meter, promise } = await readAs(
     async (ctx) => ({
       building: readBuilding(ctx, id),
       proposal: readProposal(ctx, id, number),
       plan: readVerificationPlan(ctx, id, number),
       results: readVerifications(ctx, id, number),
       meter: await readDetectability(ctx, id, number),
+      promise: readPromise(ctx, id, number),
     }),
     `${path}/verification`,
   );
@@ -72,6 +77,19 @@ export default async function VerificationPage({ params }: Props) {
               { key: "sentence", head: "In words", cell: (proof) => proof.sentence },
             ]}
           />
+        </Section>
+      ) : null}
+      {promise ? (
+        <Section id="promise" title="Promise and proof">
+          <p>
+            {promiseSentence(
+              promise,
+              latest?.result.proofs.find(({ id: quantity }) => quantity === "energy"),
+            )}
+          </p>
+          <WorkingDisclosure working={promise.working} buildingPath={`/buildings/${id}`}>
+            Promised of a day <Range range={promise} unit="kWh" />
+          </WorkingDisclosure>
         </Section>
       ) : null}
       <Section id="plan" title="Plan">
