@@ -1,4 +1,5 @@
 import type { Timing } from "@/lib/finance/present-value";
+import type { CircuitRelief } from "@/lib/proposals/live-circuit";
 import type { Range80, Working } from "@/lib/working/working";
 
 /** A figure as frozen: its range over the draws, its stated value, and how that is worked out. */
@@ -82,7 +83,8 @@ export type CaseInput = {
     hours: string;
     measures: CaseMeasure[];
   };
-  method: { tier: number; label: string; costBefore: Range80 | null };
+  /** `isOfSeason`: figures count only what lies in the season and hours; older issues counted the whole cooling season. */
+  method: { tier: number; label: string; costBefore: Range80 | null; isOfSeason: boolean };
   saving: CaseFigure;
   /** Saving of each draw in its first year; the same place is the same draw in every case. */
   savingDraws: readonly number[];
@@ -98,6 +100,8 @@ export type CaseInput = {
   /** Occupied hours a year by zone air temperature, in steps of half a kelvin, of the zones of the proposal. */
   temps: { lowC: number; hoursBefore: number; hoursAfter: number }[];
   temperatureUnit: "C" | "F";
+  /** Circuits that heaters of the proposal's zones hang on [A]; none in older issues. */
+  circuits: readonly CircuitRelief[];
   /** What may go wrong on either side, and what is done about it. */
   risks: { side: "cold" | "hot" | "plant" | "people"; risk: string; answer: string }[];
   dataRemarks: CaseRemark[];

@@ -34,7 +34,12 @@ export function caseFromProposal(frozen: FrozenProposal, number: string): CaseIn
       hours: hoursWords(proposal),
       measures: measuresOf(frozen, chosen),
     },
-    method: { tier: inputs.tier, label: inputs.tierLabel, costBefore: cost?.headline ?? null },
+    method: {
+      tier: inputs.tier,
+      label: inputs.tierLabel,
+      costBefore: cost?.headline ?? null,
+      isOfSeason: picture.electricPerDayKwh !== undefined,
+    },
     saving: figureOf(picture.saving),
     savingDraws: drawn.draws.saving,
     lifeDraws: inputs.shared.changeKeptFraction.draws.map(lifeOfFirstYear),
@@ -48,6 +53,7 @@ export function caseFromProposal(frozen: FrozenProposal, number: string): CaseIn
     variants: frozen.variants.map((each) => variantOf(each, each === chosen)),
     comfort: comfortLines(picture),
     temps: picture.temps,
+    circuits: picture.circuits ?? [],
     temperatureUnit: building.temperatureUnit,
     risks: risksOf(frozen, chosen),
     dataRemarks: (cost?.findings ?? []).map((finding) => ({

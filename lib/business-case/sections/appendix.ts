@@ -57,6 +57,7 @@ export function caseWorkings(input: CaseInput, finance: CaseFinance): TitledWork
     ...flatWorkings("Electricity saved in the first year", input.electricKwh.working),
     ...flatWorkings("Heat saved in the first year", input.heatKwh.working),
     ...flatWorkings("Emissions saved in the first year", input.emissionsKgCo2.working),
+    ...input.circuits.flatMap(({ name, working }) => flatWorkings(`Load of circuit ${name} as expected`, working)),
     ...financeWorkings(finance, input.building.currency).flatMap(({ title, working }) => flatWorkings(title, working)),
   ];
   const seen = new Set<string>();

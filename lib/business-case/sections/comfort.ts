@@ -1,11 +1,12 @@
+import { CIRCUIT_OUTCOMES } from "@/lib/proposals/live-circuit";
 import { formatTemperature } from "@/lib/units/format";
-import { type CaseSection, number, text } from "../case-document";
+import { type CaseBlock, type CaseSection, number, text } from "../case-document";
 import type { CaseComfortLine, CaseInput } from "../case-input";
 
 const SIDES = { cold: "too cold", hot: "too warm", plant: "plant", people: "people" } as const;
 
 /** What changes for people, on the cold side and on the hot one, and what is done when it goes wrong. */
-export function comfortSection({ comfort, temps, risks, temperatureUnit }: CaseInput): CaseSection {
+export function comfortSection({ comfort, temps, circuits, risks, temperatureUnit }: CaseInput): CaseSection {
   return {
     id: "comfort",
     title: "Comfort and risk, on both sides",
@@ -49,6 +50,7 @@ export function comfortSection({ comfort, temps, risks, temperatureUnit }: CaseI
           ]),
         total: null,
       },
+      ...circuitsTable(circuits),
       {
         kind: "table",
         id: "risks",
@@ -60,6 +62,36 @@ export function comfortSection({ comfort, temps, risks, temperatureUnit }: CaseI
     ],
   };
 }
+
+/** Circuits that heaters of these zones hang on, against their planning limits; nothing where none is on record. */
+const circuitsTable = (circuits: CaseInput["circuits"]): CaseBlock[] =>
+  circuits.length === 0
+    ? []
+    : [
+        {
+          kind: "table",
+          id: "circuits",
+          caption:
+            "Circuits of these zones' heaters: load with everything at its highest, as their planning limits count it",
+          columns: [
+            { head: "Circuit", align: "text" },
+            { head: "Today", align: "number" },
+            { head: "Expected", align: "number" },
+            { head: "All gone", align: "number" },
+            { head: "Planning limit", align: "number" },
+            { head: "What comes of it", align: "text" },
+          ],
+          rows: circuits.map(({ name, todayA, expectedA, allGoneA, limitA, outcome }) => [
+            text(name),
+            number(todayA, 1, "A"),
+            number(expectedA, 1, "A"),
+            number(allGoneA, 1, "A"),
+            limitA === null ? text("not known") : number(limitA, 1, "A"),
+            text(CIRCUIT_OUTCOMES[outcome]),
+          ]),
+          total: null,
+        },
+      ];
 
 const intervalWords = ({ interval, decimals }: CaseComfortLine): string =>
   interval === null

@@ -1,3 +1,4 @@
+import { LEFT_OUT_OF_A_PROMISE } from "@/lib/proposals/live/left-out";
 import { type CaseSection, moneyRange, text } from "../case-document";
 import type { CaseInput } from "../case-input";
 
@@ -32,6 +33,9 @@ export function methodSection({ method, savingDraws, proposal, assumptions }: Ca
       {
         kind: "list",
         items: [
+          ...(method.isOfSeason
+            ? [`Only what lies in ${proposal.season}, ${proposal.hours}, is counted.`, LEFT_OUT_OF_A_PROMISE]
+            : []),
           "Heaters do not go by themselves: only the share that people are expected to give up is counted, and what comes in their place is taken off.",
           "A change is undone in time: the first year holds only the part for which it lasts, and later years end with its life.",
           "What is drawn apart for each zone in the cost (sensor, minimum airflow, energy of heaters) stays at its stated value here: these ranges are somewhat narrower than the cost's.",

@@ -1,6 +1,7 @@
 import { formatFigure, prefixed } from "@/app/_components/quantity/format-figure";
 import { currencySign } from "@/app/_components/quantity/money-figure";
 import { DataTable } from "@/app/_components/ui/data-table";
+import { Disclosure } from "@/app/_components/ui/disclosure";
 import type { CostCurve } from "@/lib/proposals/live/cost-curve";
 import styles from "./proposal.module.css";
 
@@ -25,13 +26,15 @@ export function CurveFigure({ curve, currency }: Props) {
   const money = (value: number): string => prefixed(formatFigure(value, { decimals: 0 }), sign);
   const words =
     flat.toK > flat.fromK
-      ? `Between ${flat.fromK} and ${flat.toK} K the expected cost hardly differs: choose within it by comfort.`
-      : `The least expected cost within the comfort limit is at ${flat.toK} K.`;
+      ? `Between ${flat.fromK} and ${flat.toK}\u2009K the expected cost hardly differs: choose within it by comfort.`
+      : `The least expected cost within the comfort limit is at ${flat.toK}\u2009K.`;
   return (
     <figure className={styles.figure}>
       <figcaption>
-        {words} Up to {allowedToK} K at most 10 % of the hours get warmer than the comfort range.
-        {hasReportCost ? "" : " Reports have no cost in the settings, so that only energy is counted."}
+        {words} Up to {allowedToK}
+        {"\u2009"}K (dashed) at most 10{"\u202f"}% of the hours get warmer than the comfort range. Line: expected cost
+        of a year beside today's, with the other levers as they stand; grey: its 80{"\u202f"}% range; shaded: the flat
+        part.{hasReportCost ? "" : " Reports have no cost in the settings, so that only energy is counted."}
       </figcaption>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
         <rect
@@ -46,13 +49,21 @@ export function CurveFigure({ curve, currency }: Props) {
           d={`M ${line((each) => each.p90)} L ${line((each) => each.p10, points.toReversed())} Z`}
         />
         <path className={styles.outline} d={`M ${line((each) => each.expected)}`} />
-        <line className={styles.axis} x1={0} x2={WIDTH} y1={y(0)} y2={y(0)} />
+        {moneyTicks(low, high).map((each) => (
+          <g key={each}>
+            <line className={styles.axis} x1={0} x2={WIDTH} y1={y(each)} y2={y(each)} />
+            <text x={WIDTH} y={y(each) - 4} textAnchor="end">
+              {money(each)}
+            </text>
+          </g>
+        ))}
         <line className={styles.limit} x1={x(allowedToK)} x2={x(allowedToK)} y1={TOP} y2={BASE} />
         {points
           .filter((each) => each.raiseK % 1 === 0)
           .map((each) => (
             <text
               key={each.raiseK}
+              className={each.raiseK % 2 === 1 ? styles.alternate : undefined}
               x={x(each.raiseK)}
               y={BASE + 20}
               textAnchor={each.raiseK === 0 ? "start" : each.raiseK === last ? "end" : "middle"}
@@ -61,31 +72,43 @@ export function CurveFigure({ curve, currency }: Props) {
             </text>
           ))}
       </svg>
-      <DataTable
-        caption="Cost of a year beside today's, by rise of the cooling setpoint"
-        rows={points}
-        rowKey={(point) => point.raiseK}
-        columns={[
-          {
-            key: "raise",
-            head: "Rise",
-            unit: "K",
-            names: true,
-            align: "number",
-            cell: (point) => formatFigure(point.raiseK, { decimals: 1 }),
-          },
-          { key: "expected", head: "Expected", align: "number", cell: (point) => money(point.expected) },
-          { key: "p10", head: "P10", align: "number", cell: (point) => money(point.p10) },
-          { key: "p90", head: "P90", align: "number", cell: (point) => money(point.p90) },
-          {
-            key: "warm",
-            head: "Too warm",
-            unit: "% of hours",
-            align: "number",
-            cell: (point) => formatFigure(100 * point.warmShare, { decimals: 1 }),
-          },
-        ]}
-      />
+      <Disclosure summary="The numbers as a table">
+        <DataTable
+          caption="Cost of a year beside today's, by rise of the cooling setpoint"
+          rows={points}
+          rowKey={(point) => point.raiseK}
+          columns={[
+            {
+              key: "raise",
+              head: "Rise",
+              unit: "K",
+              names: true,
+              align: "number",
+              cell: (point) => formatFigure(point.raiseK, { decimals: 1 }),
+            },
+            { key: "expected", head: "Expected", align: "number", cell: (point) => money(point.expected) },
+            { key: "p10", head: "P10", align: "number", cell: (point) => money(point.p10) },
+            { key: "p90", head: "P90", align: "number", cell: (point) => money(point.p90) },
+            {
+              key: "warm",
+              head: "Too warm",
+              unit: "% of hours",
+              align: "number",
+              cell: (point) => formatFigure(100 * point.warmShare, { decimals: 1 }),
+            },
+          ]}
+        />
+      </Disclosure>
     </figure>
   );
+}
+
+/** Round amounts over a span, three to six of them. */
+function moneyTicks(low: number, high: number): number[] {
+  const rough = (high - low) / 4 || 1;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = power * ([1, 2, 5, 10].find((each) => each * power >= rough) ?? 10);
+  const ticks: number[] = [];
+  for (let at = Math.ceil(low / step) * step; at <= high + 1e-9; at += step) ticks.push(at === 0 ? 0 : at);
+  return ticks;
 }

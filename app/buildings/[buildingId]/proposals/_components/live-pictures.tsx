@@ -37,8 +37,8 @@ export function LivePictures({ pictures, building, curveValues, investment, temp
         investment={investment}
         buildingPath={buildingPath}
       />
-      <p>
-        By {building.tierLabel}, of what lies in the season and hours below. Comfort range: {building.comfort.source}.
+      <p className={styles.soft}>
+        By {building.tierLabel}, of what lies in the season and hours above. Comfort range: {building.comfort.source}.
         Demand charges are not counted. Reports are of the cooling season, fitted to the building's own as on{" "}
         <Link href={`${buildingPath}/comfort-reports/both-sides`}>both sides of a temperature</Link>.{" "}
         {LEFT_OUT_OF_A_PROMISE}

@@ -15,7 +15,7 @@ import type { FormValues, ZoneChoice } from "../view-model";
 import { LeverAmounts } from "./lever-amounts";
 import { LivePictures } from "./live-pictures";
 import { idleIn, picturesOf } from "./pictures";
-import { PlanFields } from "./plan-fields";
+import { PlanFields, SeasonFields } from "./plan-fields";
 import { ZoneAmounts } from "./zone-amounts";
 import { ZoneLevers } from "./zone-levers";
 
@@ -60,6 +60,7 @@ export function ProposalEditor({
         <Field {...of("title")} label="Name" />
         <TextAreaField {...of("reason")} label="Why" optional rows={2} />
       </FieldSet>
+      <SeasonFields of={of} />
       <FieldSet
         legend="Levers"
         hint="Each variant has its own amounts, for the zones below. A variant without a name is not used."

@@ -59,7 +59,13 @@ export function TempsFigure({ temps, comfort, unit, name }: Props) {
         {temps
           .filter((t) => t.lowC % 1 === 0)
           .map((t) => (
-            <text key={t.lowC} x={x(t.lowC)} y={BASE + 20} textAnchor={t.lowC === first ? "start" : "middle"}>
+            <text
+              key={t.lowC}
+              className={t.lowC % 2 === 0 ? styles.alternate : undefined}
+              x={x(t.lowC)}
+              y={BASE + 20}
+              textAnchor={t.lowC === first ? "start" : "middle"}
+            >
               {formatTemperature(t.lowC, unit).value}
             </text>
           ))}
