@@ -8,9 +8,9 @@ import styles from "./proposal.module.css";
 type Props = { curve: CostCurve; currency: string };
 
 const WIDTH = 560;
-const HEIGHT = 190;
-const TOP = 12;
-const BASE = 160;
+const HEIGHT = 206;
+const TOP = 28;
+const BASE = 176;
 
 /** Expected cost of a year over the rise of the cooling setpoint, with its range, its flat part and the comfort limit. */
 export function CurveFigure({ curve, currency }: Props) {
@@ -26,13 +26,13 @@ export function CurveFigure({ curve, currency }: Props) {
   const money = (value: number): string => prefixed(formatFigure(value, { decimals: 0 }), sign);
   const words =
     flat.toK > flat.fromK
-      ? `Between ${flat.fromK} and ${flat.toK}\u2009K the expected cost hardly differs: choose within it by comfort.`
-      : `The least expected cost within the comfort limit is at ${flat.toK}\u2009K.`;
+      ? `Between ${flat.fromK} and ${flat.toK}\u202fK the expected cost hardly differs: choose within it by comfort.`
+      : `The least expected cost within the comfort limit is at ${flat.toK}\u202fK.`;
   return (
     <figure className={styles.figure}>
       <figcaption>
         {words} Up to {allowedToK}
-        {"\u2009"}K (dashed) at most 10{"\u202f"}% of the hours get warmer than the comfort range. Line: expected cost
+        {"\u202f"}K (dashed) at most 10{"\u202f"}% of the hours get warmer than the comfort range. Line: expected cost
         of a year beside today's, with the other levers as they stand; grey: its 80{"\u202f"}% range; shaded: the flat
         part.{hasReportCost ? "" : " Reports have no cost in the settings, so that only energy is counted."}
       </figcaption>
@@ -51,8 +51,8 @@ export function CurveFigure({ curve, currency }: Props) {
         <path className={styles.outline} d={`M ${line((each) => each.expected)}`} />
         {moneyTicks(low, high).map((each) => (
           <g key={each}>
-            <line className={styles.axis} x1={0} x2={WIDTH} y1={y(each)} y2={y(each)} />
-            <text x={WIDTH} y={y(each) - 4} textAnchor="end">
+            <line className={styles.hair} x1={0} x2={WIDTH} y1={y(each)} y2={y(each)} />
+            <text className={styles.onLine} x={WIDTH - 6} y={y(each) - 4} textAnchor="end">
               {money(each)}
             </text>
           </g>

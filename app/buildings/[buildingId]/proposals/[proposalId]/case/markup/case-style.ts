@@ -46,7 +46,7 @@ th,td{text-align:left;vertical-align:top;padding:1mm 2.5mm 1mm 0;font-weight:400
 th:last-child,td:last-child{padding-right:0}
 thead th{border-bottom:0.8pt solid #111;color:#333;vertical-align:bottom;}
 th.number,td.number{text-align:right}
-td.number{white-space:nowrap}
+td.number,td.unit{white-space:nowrap}
 .total th,.total td{border-top:0.8pt solid #111;border-bottom:none;font-weight:600}
 #summary p,#summary ul{margin-bottom:1.5mm}
 #summary h3{margin-top:2.5mm}

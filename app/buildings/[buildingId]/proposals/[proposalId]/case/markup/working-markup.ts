@@ -4,6 +4,9 @@ import { termFigures, workingDigits } from "@/app/_components/quantity/working-f
 import type { Working } from "@/lib/working/working";
 import { escaped } from "./escaped";
 
+/** Terms are a line or two each: so many of them fit a page of either paper with the heading and the formula. */
+const TERMS_KEPT_TOGETHER = 22;
+
 /** A working as it is printed: formula, every value with unit, range, origin and source, and the result under a rule. */
 export function workingMarkup(title: string, working: Working): string {
   const { formula, terms, result, notes = [], source } = working;
@@ -15,7 +18,7 @@ export function workingMarkup(title: string, working: Working): string {
           ? ""
           : `${formatFigure(low, { significant: 4 })} to ${formatFigure(high, { significant: 4 })}`;
       const cells = [label, figures[at] ?? "", unit || "\u2013", span, origin, from ?? ""].map(escaped);
-      return `<tr><th scope="row">${symbolMarkup(symbol)}</th><td>${cells[0]}</td><td class="number">${cells[1]}</td><td>${cells[2]}</td><td class="number">${cells[3]}</td><td>${cells[4]}</td><td>${cells[5]}</td></tr>`;
+      return `<tr><th scope="row">${symbolMarkup(symbol)}</th><td>${cells[0]}</td><td class="number">${cells[1]}</td><td class="unit">${cells[2]}</td><td class="number">${cells[3]}</td><td>${cells[4]}</td><td>${cells[5]}</td></tr>`;
     })
     .join("");
   const total = formatFigure(result.value, workingDigits(result.unit));
@@ -25,11 +28,11 @@ export function workingMarkup(title: string, working: Working): string {
   const remarks = [...notes, ...(source ? [`Formula: ${source}`] : [])].map(
     (note) => `<p class="note">${escaped(note)}</p>`,
   );
-  const kept = terms.length <= 12 ? " kept" : "";
+  const kept = terms.length <= TERMS_KEPT_TOGETHER ? " kept" : "";
   return `<div class="working${kept}" tabindex="0" role="group" aria-label="${escaped(title)}"><h3>${escaped(title)}</h3><p class="formula">${formulaMarkup(
     formula,
     terms.map(({ symbol }) => symbol),
-  )}</p><table><thead><tr>${heads}</tr></thead><tbody>${rows}<tr class="total"><th scope="row">${symbolMarkup(result.symbol)}</th><td>${escaped(result.label)}</td><td class="number">${escaped(total)}</td><td>${escaped(result.unit || "\u2013")}</td><td></td><td></td><td></td></tr></tbody></table>${remarks.join("")}</div>`;
+  )}</p><table><thead><tr>${heads}</tr></thead><tbody>${rows}<tr class="total"><th scope="row">${symbolMarkup(result.symbol)}</th><td>${escaped(result.label)}</td><td class="number">${escaped(total)}</td><td class="unit">${escaped(result.unit || "\u2013")}</td><td></td><td></td><td></td></tr></tbody></table>${remarks.join("")}</div>`;
 }
 
 function symbolMarkup(symbol: string): string {
