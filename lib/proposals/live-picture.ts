@@ -18,6 +18,17 @@ export type Worked = Range80 & { stated: number; working: Working };
 /** Reports of a year's cooling season: before, after, and a 90 % interval of the count that a year may bring after. */
 export type ExpectedReports = { before: number; after: number; low: number; high: number };
 
+/**
+ * What a proof may look for: the season and hours of the proposal by themselves, while the change stands. Rise of the mean zone air
+ * [K], share of the degree-hours below the zones' targets that is left, and reports after over before; null without desks on record.
+ */
+export type WhileItStands = {
+  riseK: number;
+  degreeHoursLeft: number;
+  coldRatio: number | null;
+  hotRatio: number | null;
+};
+
 /** What the levers of one variant would make of the building in a year. Savings count positive. */
 export type LivePicture = {
   saving: Worked;
@@ -30,6 +41,8 @@ export type LivePicture = {
   /** Occupied cooling-season hours by zone air temperature, half a kelvin each, of all zones of the proposal. */
   temps: { lowC: number; hoursBefore: number; hoursAfter: number }[];
   outsideComfort: { before: number; after: number };
+  /** Not in older copies. */
+  whileItStands?: WhileItStands;
   /** Null where no zone of the proposal has desks and zone air on record. */
   cold: ExpectedReports | null;
   hot: ExpectedReports | null;

@@ -15,6 +15,7 @@ import { perDayWorking } from "./per-day-working";
 import { savingWorkings } from "./saving-working";
 import { drawCount, drawnNumbers, statedNumbers } from "./shared-numbers";
 import { hoursBelow, hoursBelowAfter } from "./temperature-hours";
+import { whileItStands } from "./while-it-stands";
 
 /**
  * Everything that a variant's levers would make of a building in their first year, at once: pure, and quick enough to follow
@@ -54,6 +55,7 @@ export function livePicture(building: LiveBuilding, chosen: readonly ZoneLever[]
     emissionsKgCo2: worked("emissionsKgCo2"),
     parts: partsOf(building, saved, stated),
     ...temperatures(building, saved),
+    whileItStands: whileItStands(building, saved.byZone),
     cold: sides?.cold ?? null,
     hot: sides?.hot ?? null,
     ...heatersOf(building, saved, move),

@@ -125,6 +125,19 @@ describe("the season and hours of a proposal", () => {
     expect(gone).toBeLessThanOrEqual(80 + 1e-9);
   });
 
+  it("say what they should show by themselves, undiluted by the rest of the year", () => {
+    const summer = livePicture(planted(), levers({ "cooling-setpoint": 2 }), SUMMER).whileItStands;
+    // 80 of summer's 100 hours are held by the setpoint and rise by 2 K.
+    expect(summer?.riseK).toBeCloseTo(1.6, 9);
+    const year = livePicture(planted(), levers({ "cooling-setpoint": 2 }), ALL_YEAR).whileItStands;
+    expect(year?.riseK).toBeCloseTo((2 * 200) / 400, 9);
+    // By hand: 80 h at 21.5 °C come to 23.5, the target; 20 h at 20.8 stay 2.7 K below it.
+    expect(summer?.degreeHoursLeft).toBeGreaterThan((20 * 2.7) / (80 * 2 + 20 * 2.7) - 0.1);
+    expect(summer?.degreeHoursLeft).toBeLessThan((20 * 2.7) / (80 * 2 + 20 * 2.7) + 0.1);
+    expect(summer?.coldRatio).toBeLessThan(1);
+    expect(summer?.hotRatio).toBeGreaterThan(1);
+  });
+
   it("give the season's electricity of a day while the change stands, whatever is undone later", () => {
     const kept = livePicture(planted(), ALL_LEVERS, SUMMER).electricPerDayKwh;
     const undone = livePicture(
