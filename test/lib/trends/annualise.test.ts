@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { annualise } from "@/lib/trends/annualise";
+import { annualHoursByBin, annualise } from "@/lib/trends/annualise";
 import { zoneExposure } from "@/lib/trends/exposure";
 import { annualOccupiedBins, binLowC } from "@/lib/trends/outdoor-bins";
 import { zoneStates } from "@/lib/trends/state";
 import type { ZoneGrids } from "@/lib/trends/zone-grids";
+import { OCCUPIED_STATES } from "@/lib/trends/zone-state";
 import { makeZoneGrids } from "../../support/zone-grids";
 
 const DAY = 96;
@@ -54,6 +55,25 @@ describe("annualise", () => {
     expect(result.annual.byState.cooling.hours).toBeCloseTo(650, 9);
     expect(result.annual.byState.cooling.overcoolingKh).toBeCloseTo(325, 9);
     expect(result.annual.extrapolatedFraction).toBeCloseTo(150 / 1150, 12);
+  });
+
+  it.each([true, false])("gives the same hours bin by bin, with an outdoor record: %s", (outdoor) => {
+    const year = [
+      { lowC: 12, hours: 100 },
+      { lowC: 18, hours: 400 },
+      { lowC: 30, hours: 50 },
+    ];
+    const exposure = exposureOf(grids(21, outdoor));
+    const whole = annualise(exposure, year);
+    if (whole.status !== "ok") throw new Error(whole.status);
+    const bins = annualHoursByBin(exposure, year);
+    for (const state of OCCUPIED_STATES)
+      expect(bins.reduce((sum, bin) => sum + bin[state], 0)).toBeCloseTo(whole.annual.byState[state].hours, 9);
+    expect(bins.map((bin) => OCCUPIED_STATES.reduce((sum, state) => sum + bin[state], 0))).toEqual([
+      expect.closeTo(100, 9),
+      expect.closeTo(400, 9),
+      expect.closeTo(50, 9),
+    ]);
   });
 
   it("keeps the hours of the year whatever the record", () => {
