@@ -48,12 +48,23 @@ function whyNever(zone: LiveZone, lever: keyof typeof LEVER_SCALES, shared: Shar
       ? "hours of a fault carry no cost here, so that no saving can be worked out; the fix may still be right"
       : "its record shows no hours of a fault";
   if (lever === "cooling-setpoint")
-    return states.cooling.hours > 0 ? null : "its trends show no hours held by the cooling setpoint";
-  if (lever === "heating-setpoint") return states.reheat.hours > 0 ? null : "its trends show no hours of reheat";
+    return states.cooling.hours > 0 ? null : `its trends show no hours held by the cooling setpoint${untold(zone)}`;
+  if (lever === "heating-setpoint")
+    return states.reheat.hours > 0 ? null : `its trends show no hours of reheat${untold(zone)}`;
   if (!airflow) return "its airflow does not vary, or a unit of its own serves it";
   if (lever === "schedule") return null;
-  if (states.deadband.hours + states.reheat.hours === 0) return "its trends show no hours at minimum airflow";
+  if (states.deadband.hours + states.reheat.hours === 0)
+    return `its trends show no hours at minimum airflow${untold(zone)}`;
   if (lever === "minimum-airflow" && airflow.minimumM3ps <= shared.requiredAirflowFraction * airflow.designM3ps)
     return "its minimum is at what ventilation is taken to need already";
   return null;
+}
+
+/** Where most hours have no state, a trend is missing: the lever may act all the same, but nothing shows it. */
+function untold({ states, faultHours }: LiveZone): string {
+  if (!states) return "";
+  const all = states.cooling.hours + states.deadband.hours + states.reheat.hours + states.other.hours;
+  return states.other.hours - faultHours > all / 2
+    ? "; most of its hours have no state that they tell, so that nothing is promised of it: its page names the missing trend"
+    : "";
 }

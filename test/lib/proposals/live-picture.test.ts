@@ -82,6 +82,15 @@ test("a lever that does nothing in a zone says so and saves nothing", () => {
   ).toMatch(/no usable record/);
 });
 
+test("a zone whose trends tell no state is promised nothing, and the missing trend is what it says", () => {
+  const untold = liveZone({
+    states: { cooling: stateAt(0, 23), deadband: stateAt(0, 23), reheat: stateAt(0, 23), other: stateAt(1900, 21.5) },
+  });
+  const picture = livePicture(liveBuilding([untold]), [lever("cooling-setpoint", 1)], ALL_YEAR);
+  expect(picture.electricKwh.stated).toBe(0);
+  expect(picture.idle[0]?.reason).toMatch(/no state that they tell/);
+});
+
 test("heaters go as far as the cold goes, and foot warmers and fans come in their place", () => {
   const warm = livePicture(liveBuilding(), [lever("cooling-setpoint", 2)], ALL_YEAR);
   expect(warm.heatersGiven.of).toBe(40);

@@ -1,10 +1,14 @@
 import { expect, test, vi } from "vitest";
 import { casePage } from "@/app/buildings/[buildingId]/proposals/[proposalId]/case/markup/case-page";
+import { composeCase } from "@/lib/business-case/compose-case";
+import { caseFromProposal } from "@/lib/business-case/from-proposal/case-from-proposal";
+import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
 import { overrideAssumption } from "@/lib/services/assumptions/override";
 import { readBusinessCase, readBusinessCaseWithFinance } from "@/lib/services/business-case/read";
 import { registerDevice } from "@/lib/services/devices/register";
 import { caseWorkbook } from "@/lib/services/exports/case-workbook";
-import { decideProposal } from "@/lib/services/proposals/decide";
+import { decideProposal, readIssued } from "@/lib/services/proposals/decide";
+import { expectedOf } from "@/lib/services/proposals/expected";
 import { draftProposal } from "@/lib/services/proposals/save";
 import { quantiles } from "@/lib/statistics/quantile";
 import { heaterInput, smallOffice } from "@/test/factories/office";
@@ -61,6 +65,28 @@ test("submitted again, the newer issue has the new figures and the older one sti
   expect([first.issue, second.issue]).toEqual([1, 2]);
   expect(second.finance.plan.rate).toBe(0.06);
   expect(readBusinessCase(ctx, buildingId, proposalId, 1).document.sections).toEqual(first.document.sections);
+});
+
+test("a copy that was issued before seasons and circuits were counted reads as it did", async () => {
+  const { ctx, buildingId, proposalId } = await submittedProposal();
+  const copy = readIssued(ctx, buildingId, proposalId);
+  if (!copy) throw new Error("the proposal was submitted");
+  const older: FrozenProposal = {
+    ...copy,
+    variants: copy.variants.map(({ picture, ...variant }) => {
+      const { electricPerDayKwh, whileItStands, circuits, ...rest } = picture;
+      expect([electricPerDayKwh, whileItStands, circuits]).not.toContain(undefined);
+      return { ...variant, picture: rest };
+    }),
+  };
+  const text = printed(composeCase(caseFromProposal(older, "1-1")));
+  expect(text).toContain("Reports of too cold");
+  expect(text).not.toMatch(/Only what lies in|Circuits of these zones/);
+  const [then, now] = [expectedOf(older), expectedOf(copy)];
+  expect(then.kwhPerDayRange).toBeNull();
+  expect(then.kwhPerDay).toBeGreaterThan(0);
+  // Over the whole year the season's rise is diluted.
+  expect(then.riseK).toBeLessThanOrEqual(now.riseK + 1e-9);
 });
 
 test("the draws of a case have the range that was frozen, and its life is that of the assumption", async () => {

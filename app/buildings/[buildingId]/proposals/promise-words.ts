@@ -7,7 +7,7 @@ const kwh = (value: number): string => formatFigure(value, { significant: 3 });
 
 /** What was promised of a day beside what the meter showed of one, and how the two stand to each other. */
 export function promiseSentence(promise: Pick<Worked, "p10" | "p50" | "p90">, proof: Proof | undefined): string {
-  const promised = `${kwh(promise.p50)}\u2009kWh of an occupied day was promised, ${kwh(promise.p10)} to ${kwh(promise.p90)} (80 % range)`;
+  const promised = `${kwh(promise.p50)}\u202fkWh saved on an occupied day of the season was promised, ${kwh(promise.p10)} to ${kwh(promise.p90)} (80 % range)`;
   if (!proof || proof.low === null || proof.high === null || proof.change === null)
     return `${promised}. ${LEFT_OUT_OF_A_PROMISE}`;
   const found = `the meter shows ${kwh(proof.change)}, ${kwh(proof.low)} to ${kwh(proof.high)} (${Math.round(100 * proof.confidence)} % interval)`;

@@ -1,4 +1,5 @@
 import { currencyDecimals } from "@/lib/money/money";
+import type { ActingWindow } from "@/lib/proposals/acting-window";
 import { LEVER_SCALES, LEVERS, type Lever } from "@/lib/proposals/lever";
 import type { Building } from "@/lib/services/buildings/find";
 import type { Proposal } from "@/lib/services/proposals/find";
@@ -120,6 +121,16 @@ function mostFrequent(amounts: readonly number[]): number {
   return amounts.reduce((best, each) => (times(each) > times(best) ? each : best), amounts[0] ?? 0);
 }
 
+const monthName = (month: number): string =>
+  new Intl.DateTimeFormat("en", { month: "long", timeZone: "UTC" }).format(Date.UTC(2025, month - 1, 1));
+
+/** "May to September", "July". */
+export const seasonWords = ({
+  seasonFromMonth: from,
+  seasonToMonth: to,
+}: Pick<ActingWindow, "seasonFromMonth" | "seasonToMonth">) =>
+  from === to ? monthName(from) : `${monthName(from)} to ${monthName(to)}`;
+
 export const clockOf = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
 
@@ -132,7 +143,8 @@ export function leverSentences(levers: Proposal["variants"][number]["levers"]): 
     const zones = own.length === 1 ? "1 zone" : `${own.length} zones`;
     const [least, most] = [Math.min(...own.map((each) => each.amount)), Math.max(...own.map((each) => each.amount))];
     const span = least === most ? String(least) : `${least} to ${most}`;
-    return [`${label} ${amount} ${span}${unit ? `\u2009${unit}` : ""} in ${zones}`];
+    const [by, ...of] = amount.split(", ");
+    return [[`${label} ${by} ${span}${unit ? `\u2009${unit}` : ""}`, ...of, `in ${zones}`].join(" ")];
   });
 }
 

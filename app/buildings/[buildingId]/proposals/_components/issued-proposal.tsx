@@ -5,7 +5,7 @@ import { currencyDecimals } from "@/lib/money/money";
 import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
 import { formatLocal } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
-import { clockOf, leverSentences } from "../view-model";
+import { clockOf, leverSentences, seasonWords } from "../view-model";
 import { CircuitsRelieved } from "./circuits-relieved";
 import styles from "./proposal.module.css";
 import { TempsFigure } from "./temps-figure";
@@ -35,7 +35,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
           { term: "Proposed", value: leverSentences(chosen?.levers ?? []).join("; ") },
           {
             term: "Season and hours",
-            value: `months ${proposal.seasonFromMonth} to ${proposal.seasonToMonth}, ${clockOf(proposal.fromMinute)} to ${clockOf(proposal.toMinute)}`,
+            value: `${seasonWords(proposal)}, ${clockOf(proposal.fromMinute)} to ${clockOf(proposal.toMinute)}`,
           },
           {
             term: "Trial",
