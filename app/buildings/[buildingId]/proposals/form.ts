@@ -34,8 +34,10 @@ export function leversOf(values: PostedValues, place: number): ZoneLever[] {
   );
 }
 
+export type ZonePair = { zoneId: number; lever: Lever };
+
 /** Zones and levers that are ticked, in the order of the form. */
-export const chosenPairs = (values: PostedValues): { zoneId: number; lever: Lever }[] =>
+export const chosenPairs = (values: PostedValues): ZonePair[] =>
   zonesOf(values).flatMap(({ zoneId, levers }) => levers.map((lever) => ({ zoneId, lever })));
 
 /** Season and hours as they stand in the form; what cannot be read counts as the whole day or year until it is put right. */

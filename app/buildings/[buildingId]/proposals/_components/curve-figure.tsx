@@ -33,8 +33,9 @@ export function CurveFigure({ curve, currency }: Props) {
       <figcaption>
         {words} Up to {allowedToK}
         {"\u202f"}K (dashed) at most 10{"\u202f"}% of the hours get warmer than the comfort range. Line: expected cost
-        of a year beside today's, with the other levers as they stand; grey: its 80{"\u202f"}% range; shaded: the flat
-        part.{hasReportCost ? "" : " Reports have no cost in the settings, so that only energy is counted."}
+        of a year beside today's at the same rise in all zones, other levers as they stand; grey: its 80{"\u202f"}%
+        range; shaded: the flat part.
+        {hasReportCost ? "" : " Reports have no cost in the settings, so that only energy is counted."}
       </figcaption>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
         <rect

@@ -11,6 +11,7 @@ import { SubmitButton } from "@/app/_components/ui/submit-button";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
 import { type BoundAction, postedValues } from "@/app/_server/form-state";
 import type { LiveBuilding } from "@/lib/proposals/live-building";
+import { chosenPairs, type ZonePair } from "../form";
 import type { FormValues, ZoneChoice } from "../view-model";
 import { LeverAmounts } from "./lever-amounts";
 import { LivePictures } from "./live-pictures";
@@ -46,6 +47,14 @@ export function ProposalEditor({
   const failure = state?.ok === false ? state : undefined;
   const begin = failure?.values ?? saved;
   const [typed, setTyped] = useState(begin);
+  const [pairs, setPairs] = useState(() => chosenPairs(begin));
+  const follow = (values: FormValues): void => {
+    setTyped(values);
+    const isKnown = (one: ZonePair): boolean =>
+      pairs.some(({ zoneId, lever }) => zoneId === one.zoneId && lever === one.lever);
+    const more = chosenPairs(values).filter((each) => !isKnown(each));
+    if (more.length > 0) setPairs([...pairs, ...more]);
+  };
   const pictures = useMemo(() => picturesOf(building, typed), [building, typed]);
   const idleNow = JSON.stringify([...idleIn(pictures)]);
   const idle = useMemo(() => new Map(JSON.parse(idleNow) as [string, string][]), [idleNow]);
@@ -53,7 +62,7 @@ export function ProposalEditor({
   const errors = failure?.fieldErrors ?? {};
   const of = (name: string) => ({ name, defaultValue: begin[name] ?? "", error: errors[name] });
   return (
-    <FormStack action={formAction} onInput={(event) => setTyped(postedValues(new FormData(event.currentTarget)))}>
+    <FormStack action={formAction} onInput={(event) => follow(postedValues(new FormData(event.currentTarget)))}>
       <FormMessage message={failure?.formError} fieldErrors={errors} />
       {state?.ok ? <Notice kind="done" title="Saved" /> : null}
       <FieldSet legend="Proposal">
@@ -82,7 +91,7 @@ export function ProposalEditor({
         legend="Amounts of single zones"
         hint="An empty field takes the variant's amount, which stands in it in grey. 0 leaves the zone out of that variant."
       >
-        <ZoneAmounts zones={zones} values={typed} begin={begin} errors={errors} idle={idle} />
+        <ZoneAmounts zones={zones} values={typed} begin={begin} errors={errors} idle={idle} pairs={pairs} />
       </FieldSet>
       <PlanFields of={of} temperatureUnit={temperatureUnit} />
       <FieldSet legend="One-off cost" inline>

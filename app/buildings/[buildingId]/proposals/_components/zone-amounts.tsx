@@ -1,5 +1,13 @@
 import { LEVER_SCALES } from "@/lib/proposals/lever";
-import { amountField, chosenPairs, nameField, ownAmountField, usedPlaces, VARIANT_PLACES } from "../form";
+import {
+  amountField,
+  chosenPairs,
+  nameField,
+  ownAmountField,
+  usedPlaces,
+  VARIANT_PLACES,
+  type ZonePair,
+} from "../form";
 import type { FormValues, ZoneChoice } from "../view-model";
 import styles from "./proposal.module.css";
 
@@ -11,19 +19,19 @@ type Props = {
   begin: FormValues;
   errors: Readonly<Record<string, string>>;
   idle: ReadonlyMap<string, string>;
+  /** Zones and levers that were ticked at any time: a zone that is taken away keeps its fields out of sight. */
+  pairs: readonly ZonePair[];
 };
 
 /** Amounts of single zones: a field for each zone with a lever and each variant; an empty one takes the variant's amount. */
-export function ZoneAmounts({ zones, values, begin, errors, idle }: Props) {
+export function ZoneAmounts({ zones, values, begin, errors, idle, pairs }: Props) {
   const places = VARIANT_PLACES.filter((place) => usedPlaces(values).includes(place));
   const now = chosenPairs(values);
   const isNow = new Set(now.map(({ zoneId, lever }) => `${zoneId}/${lever}`));
-  // A zone that is taken away keeps its fields out of sight, so that nothing typed is lost when it comes back.
-  const hidden = chosenPairs(begin).filter(({ zoneId, lever }) => !isNow.has(`${zoneId}/${lever}`));
   const order = new Map(zones.map(({ zoneId }, k) => [zoneId, k]));
-  const rows = [...now, ...hidden].sort((a, b) => (order.get(a.zoneId) ?? 0) - (order.get(b.zoneId) ?? 0));
+  const rows = pairs.toSorted((a, b) => (order.get(a.zoneId) ?? 0) - (order.get(b.zoneId) ?? 0));
   const codes = new Map(zones.map(({ zoneId, code }) => [zoneId, code]));
-  if (now.length === 0) return <p className={styles.soft}>No zone has a lever yet: tick one above.</p>;
+  if (pairs.length === 0) return <p className={styles.soft}>No zone has a lever yet: tick one above.</p>;
   return (
     <div className={styles.zonesFrame}>
       <table className={styles.zones}>
