@@ -1,3 +1,4 @@
+import { seasonModel } from "@/lib/comfort-reports/both-sides/season-record";
 import { ALL_YEAR } from "@/lib/proposals/acting-window";
 import { costCurve } from "@/lib/proposals/live/cost-curve";
 import { livePicture } from "@/lib/proposals/live/live-picture";
@@ -22,6 +23,9 @@ export async function benchProposal(): Promise<void> {
         return performance.now() - from;
       }),
     );
+  const from = performance.now();
+  if (made.reports) seasonModel(made.reports);
+  console.log(`fit of expected reports, once a page: ${(performance.now() - from).toFixed(0)} ms`);
   const levers = (amount: number) =>
     zones.flatMap(({ zoneId }) => [
       { zoneId, lever: "cooling-setpoint" as const, amount },
