@@ -47,6 +47,25 @@ export function seasonCalendar(input: {
   };
 }
 
+/** A month belongs to the season when it has this share of the hours of the month with the most: common practice, no source. */
+const MONTH_OF_SEASON = 0.25;
+
+/** First and last month of the longest run of months that cool, which may go over the new year; null without any hours. */
+export function coolingMonths({ cells }: SeasonCalendar): { fromMonth: number; toMonth: number } | null {
+  const hours = Array.from({ length: 12 }, () => 0);
+  for (const [month, , , each] of cells) hours[month - 1] = (hours[month - 1] ?? 0) + each;
+  const most = Math.max(...hours);
+  if (most === 0) return null;
+  const cools = (month: number): boolean => (hours[month % 12] ?? 0) >= MONTH_OF_SEASON * most;
+  const runs = hours.map((_, from) => {
+    let length = 0;
+    while (length < 12 && cools(from + length)) length++;
+    return { from, length };
+  });
+  const { from, length } = runs.reduce((best, each) => (each.length > best.length ? each : best));
+  return { fromMonth: from + 1, toMonth: ((from + length - 1) % 12) + 1 };
+}
+
 /** Hours of each outdoor bin over a year. */
 export function hoursByBin({ binsC, cells }: SeasonCalendar): number[] {
   const hours = binsC.map(() => 0);

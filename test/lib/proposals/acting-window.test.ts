@@ -7,7 +7,7 @@ import { moveOf } from "@/lib/proposals/live/felt";
 import { livePicture } from "@/lib/proposals/live/live-picture";
 import { statedNumbers } from "@/lib/proposals/live/shared-numbers";
 import type { LiveBuilding } from "@/lib/proposals/live-building";
-import { seasonCalendar } from "@/lib/proposals/season-calendar";
+import { coolingMonths, seasonCalendar } from "@/lib/proposals/season-calendar";
 import { liveBuilding, liveZone, stateAt } from "@/test/factories/live-building";
 
 const WHOLE_DAY = { fromMinute: 0, toMinute: 1440 };
@@ -167,6 +167,16 @@ describe("the calendar of a season", () => {
       [4, 9, 1, 0.5, 0.35],
       [7, 14, 2, 1, 1],
     ]);
+  });
+
+  it.each([
+    [[0, 0, 2, 60, 200, 220, 240, 220, 200, 70, 3, 0], 4, 10],
+    [[240, 220, 180, 60, 0, 0, 0, 0, 5, 60, 180, 220], 10, 4],
+    [[200, 200, 200, 200, 200, 200, 200, 200, 200, 200, 200, 200], 1, 12],
+  ])("finds the months that cool, over the new year too: %j", (byMonth, fromMonth, toMonth) => {
+    const cells = byMonth.map((hours, k) => [k + 1, 12, 0, hours, hours] as const);
+    expect(coolingMonths({ binsC: [18], cells })).toEqual({ fromMonth, toMonth });
+    expect(coolingMonths({ binsC: [], cells: [] })).toBeNull();
   });
 
   it("counts the days of a season that runs over the new year", () => {

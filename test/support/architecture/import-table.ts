@@ -102,6 +102,7 @@ const LIVE_CALCULATIONS = [
   "lib/proposals/live/live-picture",
   "lib/proposals/live/cost-curve",
   "lib/proposals/acting-window",
+  "lib/proposals/season-calendar",
 ];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];

@@ -1,6 +1,7 @@
 import { currencyDecimals } from "@/lib/money/money";
 import type { ActingWindow } from "@/lib/proposals/acting-window";
 import { LEVER_SCALES, LEVERS, type Lever } from "@/lib/proposals/lever";
+import { coolingMonths } from "@/lib/proposals/season-calendar";
 import type { Building } from "@/lib/services/buildings/find";
 import type { Proposal } from "@/lib/services/proposals/find";
 import type { ProposalGround } from "@/lib/services/proposals/ground";
@@ -29,7 +30,7 @@ export type ZoneChoice = { zoneId: number; code: string; floor: string; verdict:
 /** A new proposal as the diagnosis would have it. `only` names zones to begin with, where a filter chose them. */
 export function beginningValues(
   building: Pick<Building, "temperatureUnit" | "name">,
-  { verdicts }: ProposalGround,
+  { building: live, verdicts }: ProposalGround,
   only: readonly number[] | null,
 ): FormValues {
   const zones = verdicts.flatMap(({ zoneId, verdict }): [string, string][] => {
@@ -46,11 +47,12 @@ export function beginningValues(
       ...LEVERS.map((lever): [string, string] => [amountField(place, lever), String(amount(lever))]),
     ];
   });
+  const season = live && coolingMonths(live.calendar);
   return {
     title: "",
     reason: "",
-    seasonFromMonth: "5",
-    seasonToMonth: "9",
+    seasonFromMonth: String(season?.fromMonth ?? 5),
+    seasonToMonth: String(season?.toMonth ?? 9),
     from: "07:00",
     to: "18:00",
     investment: "0",

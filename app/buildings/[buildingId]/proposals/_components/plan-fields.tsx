@@ -19,7 +19,7 @@ export function SeasonFields({ of }: Pick<Props, "of">) {
   return (
     <FieldSet
       legend="Season and hours"
-      hint="The levers act in these months and hours, and only they are counted."
+      hint="The levers act in these months and hours, and only they are counted. A new proposal begins with the months in which the weather year cools."
       inline
     >
       <SelectField {...of("seasonFromMonth")} label="From" options={MONTHS} />
