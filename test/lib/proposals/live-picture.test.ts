@@ -1,6 +1,10 @@
 import { expect, test } from "vitest";
 import { ALL_YEAR } from "@/lib/proposals/acting-window";
+import { actingHours } from "@/lib/proposals/live/acting-hours";
 import { livePicture } from "@/lib/proposals/live/live-picture";
+import { statedNumbers } from "@/lib/proposals/live/shared-numbers";
+import { zoneEffect } from "@/lib/proposals/live/zone-effect";
+import { noLevers } from "@/lib/proposals/live/zone-levers";
 import { liveBuilding, liveZone, stateAt } from "@/test/factories/live-building";
 import { evaluateFormula, workingsIn } from "../overcooling/evaluate-formula";
 
@@ -59,6 +63,19 @@ test("the fan's curve is shared: a lower minimum of one zone counts at the airfl
   expect(part(one, "fan")).toBeGreaterThan(0);
   expect(part(both, "fan")).toBeGreaterThan(part(one, "fan"));
   expect(part(both, "fan")).toBeLessThan(2 * part(one, "fan"));
+});
+
+test("a warmer zone needs less air: warmer air carries more, and walls and heaters bring less in", () => {
+  const building = liveBuilding();
+  const [zone] = building.zones;
+  if (!zone) throw new Error("the building has a zone");
+  const acting = actingHours(building, ALL_YEAR).byZone.get(1) ?? null;
+  const air = (heaterKw: number) =>
+    zoneEffect(zone, { ...noLevers, "cooling-setpoint": 1 }, statedNumbers(building), acting, heaterKw).air;
+  // By hand: 9 m³/s over 8.5 K; walls 5 · (1.0824 - 1.206 · 0.425) = 2.849 kW less, heaters 3 kW less, of 10.854 kW/K; over 9.5 K then.
+  const spared = (lessKw: number) => 9 - (9 * (8.5 - lessKw / (1.206 * 9))) / 9.5;
+  expect(air(0)?.sparedActing).toBeCloseTo(spared(5 * (1.0824 - 1.206 * 0.425)) * 765.144, 6);
+  expect(air(3)?.sparedActing).toBeCloseTo(spared(5 * (1.0824 - 1.206 * 0.425) + 3) * 765.144, 6);
 });
 
 test("a lever that does nothing in a zone says so and saves nothing", () => {
