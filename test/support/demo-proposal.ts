@@ -31,7 +31,7 @@ export async function submitDemoProposal(ctx: Context, buildingId: number): Prom
     seasonToMonth: 9,
     fromMinute: 7 * 60,
     toMinute: 18 * 60,
-    investment: 2400,
+    investment: 900,
     plan: {
       stepKPerWeek: 0.5,
       stopRules: { hotReportsPerWeek: 3, dissatisfiedPct: 15, zoneAirTempC: 25.5 },
