@@ -9,6 +9,7 @@ import * as branchCircuit from "./schema/branch-circuit";
 import * as building from "./schema/building";
 import * as collector from "./schema/collector";
 import * as comfort from "./schema/comfort";
+import * as reportMail from "./schema/report-mail";
 import * as device from "./schema/device";
 import * as deviceLife from "./schema/device-life";
 import * as devicePhoto from "./schema/device-photo";
@@ -34,6 +35,7 @@ const schema = {
   ...building,
   ...collector,
   ...comfort,
+  ...reportMail,
   ...device,
   ...deviceLife,
   ...devicePhoto,
