@@ -7,6 +7,8 @@ import type { AnalysisJob } from "@/lib/services/kept/analyst";
 import { findKind } from "@/lib/services/kept/kinds";
 import { workOutJob } from "@/lib/services/kept/work-out";
 import { deleteOldRawReadings } from "@/lib/services/plug-logs/raw-readings";
+import { mailAnswers } from "@/lib/services/report-mail/mail-answers";
+import { mailNewReports } from "@/lib/services/report-mail/mail-new-reports";
 import { workOffQueue } from "@/lib/services/trend-imports/queue";
 import { openStores } from "./open-stores";
 import type { FromThread, ToThread } from "./thread-messages";
@@ -47,7 +49,7 @@ setInterval(() => stores.db.$client.pragma("wal_checkpoint(passive)"), CHECKPOIN
 deleteOld();
 setInterval(deleteOld, DELETE_MS);
 
-await Promise.all([importFiles(), workOutResults(), postReports()]);
+await Promise.all([importFiles(), workOutResults(), postReports(), sendMail()]);
 
 function deleteOld(): void {
   try {
@@ -61,6 +63,14 @@ function deleteOld(): void {
 async function postReports(): Promise<never> {
   for (;;) {
     await postNewReports(ctx, Date.now).catch((error) => console.error(error));
+    await called();
+  }
+}
+
+async function sendMail(): Promise<never> {
+  for (;;) {
+    await mailAnswers(ctx, Date.now).catch((error) => console.error(error));
+    await mailNewReports(ctx, Date.now).catch((error) => console.error(error));
     await called();
   }
 }

@@ -5,8 +5,8 @@ import { comfortReportEvent } from "../schema/comfort";
 export type ReportEventRow = typeof comfortReportEvent.$inferSelect;
 export type NewReportEvent = typeof comfortReportEvent.$inferInsert;
 
-export function insertReportEvent(db: Queryable, row: NewReportEvent): void {
-  db.insert(comfortReportEvent).values(row).run();
+export function insertReportEvent(db: Queryable, row: NewReportEvent): number {
+  return db.insert(comfortReportEvent).values(row).returning({ id: comfortReportEvent.id }).get().id;
 }
 
 /** What was done about a report, first things first. */

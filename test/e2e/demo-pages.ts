@@ -35,6 +35,7 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/comfort-reports/held",
     "/comfort-reports/privacy",
     "/comfort-reports/webhook",
+    "/comfort-reports/mail",
     "/comfort-reports/both-sides",
     "/comfort-reports?view=all&page=2",
     "/imports",

@@ -7,13 +7,11 @@ import {
   updateReportWebhook,
 } from "@/db/queries/report-webhooks";
 import { listDesks, listZones } from "@/db/queries/zones";
+import { waitAfterMs } from "@/lib/comfort-reports/mail/retry";
 import type { Context } from "../context";
 
 /** Longest wait for a receiver [ms]. */
 const ANSWER_MS = 5_000;
-/** Waits after failures in a row: a minute, doubled to six hours at most [ms]. */
-const FIRST_WAIT_MS = 60_000;
-const LONGEST_WAIT_MS = 6 * 3_600_000;
 /** Reports of one webhook at a time: a flood must not hold up another building's. */
 const AT_ONCE = 50;
 
@@ -48,8 +46,8 @@ async function postTo(
     const fault = await postOne(webhook, bodyOf(ctx, report), clock(), post);
     if (fault !== null) {
       const failures = (taken > 0 ? 0 : webhook.failures) + 1;
-      const wait = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (failures - 1));
-      updateReportWebhook(ctx.db, buildingId, { failures, lastFault: fault, nextTryAtMs: clock() + wait });
+      const nextTryAtMs = clock() + waitAfterMs(failures);
+      updateReportWebhook(ctx.db, buildingId, { failures, lastFault: fault, nextTryAtMs });
       return taken;
     }
     lastReportId = report.id;

@@ -2,6 +2,8 @@ import { z } from "zod";
 import { inTransaction } from "@/db/client";
 import { findComfortReport, updateComfortReport } from "@/db/queries/comfort";
 import { insertReportEvent, listReportEvents, type ReportEventRow } from "@/db/queries/report-events";
+import { findMailServer, insertAnswerMail, listAnswerMailOf } from "@/db/queries/report-mail";
+import type { AnswerMailState } from "@/lib/comfort-reports/mail/mail-kinds";
 import { nextStates, REPORT_ACTIONS, REPORT_STATES, STATE_WORDS } from "@/lib/comfort-reports/report-state";
 import { actorName, requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
@@ -21,18 +23,31 @@ const stepInput = z.object({
 });
 export type ReportStepInput = z.input<typeof stepInput>;
 
+/** A step, with the mail of its answer where one was to be sent. */
+export type ReportStep = ReportEventRow & {
+  mail: { state: AnswerMailState; fault: string; settledAtMs: number | null } | null;
+};
+
 /** What was done about a report, first things first. */
-export function readReportSteps(ctx: Context, buildingId: number, reportId: number): ReportEventRow[] {
+export function readReportSteps(ctx: Context, buildingId: number, reportId: number): ReportStep[] {
   requireFacilities(ctx);
   findBuildingOrRefuse(ctx, buildingId);
   if (!findComfortReport(ctx.db, buildingId, reportId))
     throw new ServiceError("not-found", "This comfort report does not exist.");
-  return listReportEvents(ctx.db, reportId);
+  const mails = new Map(listAnswerMailOf(ctx.db, reportId).map((mail) => [mail.eventId, mail]));
+  return listReportEvents(ctx.db, reportId).map((event) => {
+    const mail = mails.get(event.id);
+    return {
+      ...event,
+      mail: mail ? { state: mail.state, fault: mail.lastFault, settledAtMs: mail.settledAtMs } : null,
+    };
+  });
 }
 
 /**
  * Takes a step with a report: another state, something done about it, an answer, or a note; with who and when. An answer
- * alone brings it to "answered". Refuses a state that does not follow the present one, and an answer that is blank.
+ * alone brings it to "answered", and goes by mail as well where the occupant left an address and the building has a mail
+ * server. Refuses a state that does not follow the present one, and an answer that is blank.
  */
 export function takeReportStep(ctx: Context, buildingId: number, reportId: number, input: ReportStepInput): void {
   const actor = requireFacilities(ctx);
@@ -63,7 +78,7 @@ export function takeReportStep(ctx: Context, buildingId: number, reportId: numbe
       throw refuse("actedOn", "This day lies ahead: write it down once it is done.");
     if (!state && !step.action && !step.note && !step.answer)
       throw refuse("note", "Nothing was entered: choose a state, an action, or write something.");
-    insertReportEvent(tx, {
+    const eventId = insertReportEvent(tx, {
       ...step,
       reportId,
       state,
@@ -71,6 +86,8 @@ export function takeReportStep(ctx: Context, buildingId: number, reportId: numbe
       atMs: ctx.now,
       by: actorName(actor),
     });
+    if (step.answer !== "" && report.replyAddress !== null && findMailServer(tx, buildingId))
+      insertAnswerMail(tx, { eventId, buildingId, nextTryAtMs: ctx.now });
     updateComfortReport(tx, reportId, {
       ...(state ? { state } : { state: report.state }),
       ...(step.answer !== "" && report.answeredAtMs === null ? { answeredAtMs: ctx.now } : {}),

@@ -132,6 +132,10 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "lib/services/exports": {
     values: [...PURE_LIB, ...STORES, "db/queries", "db/schema", "lib/services", "zod", "node:*", "papaparse", "hucre"],
   },
+  /** Mail is handed over by the mail library. */
+  "lib/services/report-mail": {
+    values: [...PURE_LIB, ...STORES, "db/queries", "lib/services", "zod", "nodemailer"],
+  },
   /** Photos are made smaller, and their metadata is left out, by the image library. */
   "lib/services/photos": { values: [...PURE_LIB, ...STORES, "db/queries", "lib/services", "node:*", "sharp"] },
   /** Accounts are the library's business: it is given the tables and the request's cookies. */
@@ -169,6 +173,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       "node:*",
       "lib/services",
       "lib/services/access",
+      "lib/services/report-mail",
       ...FOUNDATIONS,
       "app/_server/open-stores.ts",
       "app/_server/upload-context.ts",
@@ -189,7 +194,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       ...LIVE_CALCULATIONS,
       "app/_server/form-state",
     ],
-    types: [...PURE_LIB, "lib/services", "app/_server", "app"],
+    types: [...PURE_LIB, "lib/services", "lib/services/report-mail", "app/_server", "app"],
   },
   app: {
     values: [
@@ -199,6 +204,7 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
       "lib/services",
       "lib/services/access",
       "lib/services/photos",
+      "lib/services/report-mail",
       "lib/services/exports",
       "app/_server",
       "app/_server/upload-context.ts",

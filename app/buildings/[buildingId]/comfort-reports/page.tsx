@@ -63,6 +63,7 @@ export default async function ComfortReportsPage({ params, searchParams }: Props
         <p className={styles.more}>
           <Link href={`${here}/both-sides`}>What warmer air would bring on both sides</Link>
           <a href={`${here}/take-away`}>All reports as CSV</a>
+          <Link href={`${here}/mail`}>Mail about reports</Link>
           <Link href={`${here}/webhook`}>Webhook for new reports</Link>
           <Link href={`${here}/privacy`}>What reports keep</Link>
         </p>

@@ -11,13 +11,22 @@ import { voteWords } from "@/lib/comfort-reports/thermal-sensation";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readReportConditions } from "@/lib/services/comfort-reports/conditions";
 import { readReportSteps } from "@/lib/services/comfort-reports/take-step";
+import { readMailServer } from "@/lib/services/report-mail/server";
 import { formatLocal } from "@/lib/time/format";
 import { quantityWords } from "@/lib/trends/quantity-words";
 import { remarksOf, WISH } from "../view-model";
 import { StepForm } from "./_components/step-form";
 import { StepTable } from "./_components/step-table";
 import { takeStepAction } from "./actions";
-import { controlSentence, FELT_CAUTION, feltSentence, inputLine, readingLine, stepLines } from "./view-model";
+import {
+  answerHint,
+  controlSentence,
+  FELT_CAUTION,
+  feltSentence,
+  inputLine,
+  readingLine,
+  stepLines,
+} from "./view-model";
 
 export const metadata: Metadata = { title: "Comfort report" };
 
@@ -27,10 +36,11 @@ type Props = { params: Promise<{ buildingId: string; reportId: string }> };
 export default async function ComfortReportPage({ params }: Props) {
   const { buildingId, reportId } = await params;
   const path = `/buildings/${buildingId}`;
-  const { building, conditions, steps } = await readAs(
+  const { building, conditions, steps, mailServer } = await readAs(
     async (ctx) => ({
       building: readBuilding(ctx, Number(buildingId)),
       steps: readReportSteps(ctx, Number(buildingId), Number(reportId)),
+      mailServer: readMailServer(ctx, Number(buildingId)),
       conditions: await readReportConditions(ctx, Number(buildingId), Number(reportId)),
     }),
     `${path}/comfort-reports/${reportId}`,
@@ -107,7 +117,10 @@ export default async function ComfortReportPage({ params }: Props) {
             timeZone: building.timeZone,
           })}
           state={report.state}
-          canBeFollowed={report.followToken !== null}
+          answerHint={answerHint({
+            isFollowed: report.followToken !== null,
+            isMailed: report.replyAddress !== null && mailServer !== null,
+          })}
         />
       </Section>
     </>

@@ -3,10 +3,11 @@ import { ACTION_WORDS, STATE_WORDS } from "@/lib/comfort-reports/report-state";
 import type { FeltThen, ReportConditions } from "@/lib/services/comfort-reports/conditions";
 import type { FeltInput } from "@/lib/services/comfort-reports/felt-inputs";
 import type { ConditionKind, ReadingThen } from "@/lib/services/comfort-reports/readings-then";
-import type { ReportEventRow } from "@/lib/services/comfort-reports/take-step";
+import type { ReportStep } from "@/lib/services/comfort-reports/take-step";
 import { formatLocal } from "@/lib/time/format";
 import type { QuantityWords } from "@/lib/trends/quantity-words";
 import { formatNumber } from "@/lib/units/format";
+import { ANSWER_STATE_WORDS } from "../mail/view-model";
 
 const KIND_WORDS: Record<ConditionKind, string> = {
   "zone-air-temp": "Zone air",
@@ -113,11 +114,13 @@ export type StepLine = {
   done: string;
   note: string;
   answer: string;
+  /** How the answer's mail stands; empty where none was to be sent. */
+  mail: string;
 };
 
 /** Steps with a report as the table shows them. */
-export const stepLines = (steps: readonly ReportEventRow[], timeZone: string): StepLine[] =>
-  steps.map(({ id, atMs, by, state, action, actedAtMs, note, answer }) => ({
+export const stepLines = (steps: readonly ReportStep[], timeZone: string): StepLine[] =>
+  steps.map(({ id, atMs, by, state, action, actedAtMs, note, answer, mail }) => ({
     id,
     at: formatLocal(atMs, timeZone, "date-time"),
     by,
@@ -125,4 +128,19 @@ export const stepLines = (steps: readonly ReportEventRow[], timeZone: string): S
     done: action ? `${ACTION_WORDS[action]}, ${formatLocal(actedAtMs ?? atMs, timeZone, "date")}` : "",
     note,
     answer,
+    mail: mail ? mailWords(mail, timeZone) : "",
   }));
+
+function mailWords({ state, fault, settledAtMs }: NonNullable<ReportStep["mail"]>, timeZone: string): string {
+  const at = settledAtMs === null ? "" : `, ${formatLocal(settledAtMs, timeZone, "date-time")}`;
+  return [`${ANSWER_STATE_WORDS[state]}${at}`, fault].filter((words) => words !== "").join(": ");
+}
+
+/** Where an answer goes, as the form says under its field. */
+export function answerHint({ isFollowed, isMailed }: { isFollowed: boolean; isMailed: boolean }): string {
+  const mailed = "sent by mail to the address that was left";
+  if (isFollowed)
+    return `Shown at once at the private address of whoever sent it${isMailed ? `, and ${mailed}` : ""}, without your name.`;
+  if (isMailed) return `This report has no private address: the answer is ${mailed}, without your name.`;
+  return "This report has no private address: tell them yourself; what you told them is kept here.";
+}

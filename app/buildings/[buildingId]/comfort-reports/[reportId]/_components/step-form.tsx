@@ -17,10 +17,10 @@ import {
   STATE_WORDS,
 } from "@/lib/comfort-reports/report-state";
 
-type Props = { action: BoundAction; state: ReportState; canBeFollowed: boolean };
+type Props = { action: BoundAction; state: ReportState; answerHint: string };
 
 /** The next step with a report. Works without script. */
-export function StepForm({ action, state: present, canBeFollowed }: Props) {
+export function StepForm({ action, state: present, answerHint }: Props) {
   const [state, formAction] = useActionState(action, null);
   const failure = state?.ok === false ? state : undefined;
   const of = (name: string) => ({ name, defaultValue: failure?.values[name] ?? "", error: failure?.fieldErrors[name] });
@@ -49,17 +49,7 @@ export function StepForm({ action, state: present, canBeFollowed }: Props) {
         hint="For facilities: from what to what, such as the setpoint before and after."
         maxLength={1000}
       />
-      <TextAreaField
-        {...of("answer")}
-        label="Answer to the occupant"
-        optional
-        hint={
-          canBeFollowed
-            ? "Shown at once at the private address of whoever sent it, without your name."
-            : "This report has no private address: tell them yourself; what you told them is kept here."
-        }
-        maxLength={1000}
-      />
+      <TextAreaField {...of("answer")} label="Answer to the occupant" optional hint={answerHint} maxLength={1000} />
       <FormActions>
         <SubmitButton>Keep it</SubmitButton>
       </FormActions>

@@ -17,6 +17,9 @@ export function StepTable({ lines }: { lines: readonly StepLine[] }) {
         { key: "done", head: "Done", cell: (row) => row.done },
         { key: "note", head: "What was changed", cell: (row) => row.note },
         { key: "answer", head: "Answer to the occupant", cell: (row) => row.answer },
+        ...(lines.some(({ mail }) => mail !== "")
+          ? [{ key: "mail", head: "Mail", cell: (row: StepLine) => row.mail }]
+          : []),
       ]}
       empty={<EmptyState>Nothing yet.</EmptyState>}
     />
