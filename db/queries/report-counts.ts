@@ -1,4 +1,4 @@
-import { and, count, eq, gte } from "drizzle-orm";
+import { and, count, countDistinct, eq, gte } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { comfortReport, heldReport } from "../schema/comfort";
 
@@ -15,4 +15,23 @@ export function countSentByLink(db: Queryable, linkId: number, sinceMs: number):
     .where(and(eq(heldReport.linkId, linkId), gte(heldReport.heldAtMs, sinceMs)))
     .get();
   return (taken?.reports ?? 0) + (aside?.reports ?? 0);
+}
+
+/**
+ * The least number of people whose reports a zone has, by zone id: each desk is one, and all reports without a desk are one
+ * together.
+ */
+export function countPeopleByZone(db: Queryable, buildingId: number): Map<number, number> {
+  const rows = db
+    .select({
+      zoneId: comfortReport.zoneId,
+      desks: countDistinct(comfortReport.deskId),
+      withDesk: count(comfortReport.deskId),
+      all: count(),
+    })
+    .from(comfortReport)
+    .where(eq(comfortReport.buildingId, buildingId))
+    .groupBy(comfortReport.zoneId)
+    .all();
+  return new Map(rows.map(({ zoneId, desks, withDesk, all }) => [zoneId, desks + (all > withDesk ? 1 : 0)]));
 }

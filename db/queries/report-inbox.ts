@@ -46,10 +46,15 @@ export function listOpenVotes(db: Queryable, buildingId: number, states: readonl
     .all();
 }
 
-/** How long answers took since a moment [ms]; reports of past tables, which nobody waits for, are left out. */
-export function listAnswerTimes(db: Queryable, buildingId: number, sinceMs: number): number[] {
+/** How long answers took since a moment [ms], with the desk; reports of past tables, which nobody waits for, are left out. */
+export function listAnswerTimes(
+  db: Queryable,
+  buildingId: number,
+  sinceMs: number,
+): { tookMs: number; deskId: number | null }[] {
+  const { reportedAtMs: at, answeredAtMs: answered, deskId } = comfortReport;
   return db
-    .select({ at: comfortReport.reportedAtMs, answered: comfortReport.answeredAtMs })
+    .select({ at, answered, deskId })
     .from(comfortReport)
     .where(
       and(
@@ -60,7 +65,7 @@ export function listAnswerTimes(db: Queryable, buildingId: number, sinceMs: numb
       ),
     )
     .all()
-    .map(({ at, answered }) => (answered ?? at) - at);
+    .map((row) => ({ tookMs: (row.answered ?? row.at) - row.at, deskId: row.deskId }));
 }
 
 /** Reports since a moment, answered or not, without those of past tables. */

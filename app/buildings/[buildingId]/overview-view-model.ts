@@ -1,4 +1,5 @@
 import type { FindingLine } from "@/app/_components/ui/findings-list";
+import { countOrMerged, countOrWithheld } from "@/lib/comfort-reports/disclosure/disclosure-words";
 import { allocateRounded } from "@/lib/money/allocate";
 import type { Building } from "@/lib/services/buildings/find";
 import type { CostOfOvercooling } from "@/lib/services/overcooling/assess";
@@ -77,7 +78,7 @@ export type ZoneCostLine = {
   belowPct: string;
   mean: string;
   heaters: number;
-  coldReports: number;
+  coldReports: string;
   verdict: Verdict | null;
   working: Assessed["zones"][number]["working"];
 };
@@ -113,7 +114,7 @@ export function zoneCostLines(
       belowPct: zone ? belowTargetPct(zone) : "",
       mean: mean === undefined ? "" : formatTemperature(mean, building.temperatureUnit).value,
       heaters: zone?.heaters ?? 0,
-      coldReports: zone?.coldReports ?? 0,
+      coldReports: zone ? countOrMerged(zone.coldReports) : "",
       verdict: zone?.diagnosis?.verdict ?? null,
       working: each.working,
     };
@@ -168,7 +169,7 @@ export function overviewLede(
 
 /** Where the cold zones, the heaters and the reports are, in figures: the answer before the tables. */
 export function summaryItems(
-  { zones }: ZonesOverview,
+  { zones, reports }: ZonesOverview,
   { temperatureUnit, targetZoneAirTempC }: Pick<Building, "temperatureUnit" | "targetZoneAirTempC">,
 ): { term: string; value: string }[] {
   const cold = zones.filter(({ diagnosis }) => diagnosis && !["healthy", "too-hot"].includes(diagnosis.verdict));
@@ -178,18 +179,18 @@ export function summaryItems(
   const named = [...causes]
     .sort(([, a], [, b]) => b - a)
     .map(([verdict, count]) => `${VERDICT_WORDS[verdict]} ${count}`);
-  const all = (key: "heaters" | "coldReports" | "hotReports", of: ZonesOverview["zones"] = zones) =>
-    of.reduce((total, zone) => total + zone[key], 0);
+  const heaters = (of: ZonesOverview["zones"]): number => of.reduce((total, zone) => total + zone.heaters, 0);
+  const ofCold = reports.sumOver(new Set(cold.map(({ zone }) => zone.id)), "cold");
   const target = formatTemperature(targetZoneAirTempC, temperatureUnit).text;
   return [
     {
       term: "Zones to look at",
       value: `${cold.length} of ${zones.length}${named.length > 0 ? `: ${named.join(", ")}` : ""}`,
     },
-    { term: "Heaters in use", value: `${all("heaters")}, of them ${all("heaters", cold)} in those zones` },
+    { term: "Heaters in use", value: `${heaters(zones)}, of them ${heaters(cold)} in those zones` },
     {
       term: "Comfort reports",
-      value: `${all("coldReports")} cold, of them ${all("coldReports", cold)} from those zones; ${all("hotReports")} hot`,
+      value: `${countOrWithheld(reports.totals.cold)} cold, of them ${countOrWithheld(ofCold)} from those zones; ${countOrWithheld(reports.totals.hot)} hot`,
     },
     { term: "Counted against", value: `a target zone air temperature of ${target}` },
   ];

@@ -13,6 +13,7 @@ import { DefinitionList } from "@/app/_components/ui/definition-list";
 import { Disclosure } from "@/app/_components/ui/disclosure";
 import { FindingsList } from "@/app/_components/ui/findings-list";
 import { readAs } from "@/app/_server/read";
+import { mergedNote } from "@/lib/comfort-reports/disclosure/disclosure-words";
 import { currencyDecimals } from "@/lib/money/money";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readKeptAll } from "@/lib/services/kept/read-kept";
@@ -141,6 +142,7 @@ export default async function OverviewPage({ params }: Props) {
       </Section>
       <Section id="zones" title="By zone" wide>
         <ZoneCostTable zones={zones} building={building} buildingPath={path} />
+        {overview.reports.hidden.size > 0 ? <p>{mergedNote(overview.reports)}</p> : null}
       </Section>
       <Section id="swings" title="What moves the figure most" wide>
         <SwingTable assessed={assessment} currency={building.currency} buildingPath={path} />

@@ -2,6 +2,8 @@ import { listDevices } from "@/db/queries/devices";
 import { listHeldReports } from "@/db/queries/held-reports";
 import { countInbox, countToAnswer, listAnswerTimes, listInbox, listOpenVotes } from "@/db/queries/report-inbox";
 import { listDesks, listZones } from "@/db/queries/zones";
+import { LEAST_PEOPLE } from "@/lib/comfort-reports/disclosure/disclose-counts";
+import { leastPeople } from "@/lib/comfort-reports/disclosure/least-people";
 import { countPersonDays } from "@/lib/comfort-reports/person-days";
 import { OPEN_STATES, REPORT_STATES } from "@/lib/comfort-reports/report-state";
 import { median } from "@/lib/statistics/quantile";
@@ -44,6 +46,7 @@ export type Inbox = {
   page: number;
   pages: number;
   held: number;
+  /** `medianMs`: null where fewer than five people were answered. */
   response: { days: number; reports: number; answered: number; medianMs: number | null };
 };
 
@@ -69,6 +72,7 @@ export function readInbox(
     { limit: INBOX_PAGE, offset: (page - 1) * INBOX_PAGE },
   );
   const times = listAnswerTimes(ctx.db, buildingId, ctx.now - RESPONSE_DAYS * DAY_MS);
+  const isGroup = leastPeople(times.map(({ deskId }) => deskId)) >= LEAST_PEOPLE.screen;
   return {
     zones: openZones(ctx, buildingId, timeZone, zones),
     reports: rows.map((report) => ({
@@ -84,7 +88,7 @@ export function readInbox(
       days: RESPONSE_DAYS,
       reports: countToAnswer(ctx.db, buildingId, ctx.now - RESPONSE_DAYS * DAY_MS),
       answered: times.length,
-      medianMs: times.length > 0 ? median(times) : null,
+      medianMs: isGroup ? median(times.map(({ tookMs }) => tookMs)) : null,
     },
   };
 }

@@ -11,6 +11,7 @@ import { costFiles } from "./cost-files";
 import { csvText } from "./csv";
 import { deviceFiles } from "./device-files";
 import { registerCsvFiles } from "./register-files";
+import { reportCountsFile } from "./report-counts-file";
 import { reportsFile } from "./reports-file";
 
 export type ExportedFile = { fileName: string; text: string };
@@ -31,6 +32,7 @@ export async function exportBuilding(ctx: Context, buildingId: number): Promise<
     ...registerCsvFiles(ctx, buildingId),
     billsFile(ctx, buildingId, building.currency),
     reportsFile(ctx, buildingId),
+    reportCountsFile(ctx, buildingId),
     assumptionsFile(ctx, buildingId),
     ...costFiles(cost.assessment, building.currency),
   ];

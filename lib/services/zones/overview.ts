@@ -1,5 +1,4 @@
 import type { BuildingRow } from "@/db/queries/buildings";
-import { listZones } from "@/db/queries/zones";
 import type { ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
 import { resolveAssumptions } from "../assumptions/resolve";
 import { requireFacilities } from "../authorise";
@@ -8,23 +7,24 @@ import type { Context } from "../context";
 import type { ZoneAnalysis } from "../zone-analysis/analyse-zone";
 import { diagnoseZones } from "../zone-analysis/diagnose";
 import { type BuildingAnalysis, readBuildingAnalysis } from "../zone-analysis/read";
-import { type ZoneCounts, zoneCounts } from "./zone-counts";
+import { type ZoneCounts, type ZoneReportCounts, zoneCounts } from "./zone-counts";
 
 /** A zone with all that is known of it. */
 export type ZoneDetail = ZoneCounts & { analysis: ZoneAnalysis | null; diagnosis: ZoneDiagnosis | null };
-export type ZonesDetail = { zones: ZoneDetail[]; record: BuildingAnalysis["record"] };
+export type ZonesDetail = { zones: ZoneDetail[]; reports: ZoneReportCounts; record: BuildingAnalysis["record"] };
 
 /** Every zone of a building: what its trends, devices and reports say, worked out here and now where it has to be. */
 export async function readZonesOverview(ctx: Context, buildingId: number): Promise<ZonesDetail> {
   requireFacilities(ctx);
   const { analysis, diagnoses } = await analyseAndDiagnose(ctx, findBuildingOrRefuse(ctx, buildingId));
   const analyses = new Map(analysis.zones.map((each) => [each.zoneId, each]));
-  const zones = zoneCounts(ctx, buildingId, listZones(ctx.db, buildingId)).map((each) => ({
+  const counted = zoneCounts(ctx, buildingId);
+  const zones = counted.zones.map((each) => ({
     ...each,
     analysis: analyses.get(each.zone.id) ?? null,
     diagnosis: diagnoses.get(each.zone.id) ?? null,
   }));
-  return { zones, record: analysis.record };
+  return { zones, reports: counted.reports, record: analysis.record };
 }
 
 export async function analyseAndDiagnose(

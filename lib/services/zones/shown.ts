@@ -1,4 +1,3 @@
-import { listZones } from "@/db/queries/zones";
 import type { ZoneDiagnosis } from "@/lib/trends/diagnosis/diagnose-zone";
 import type { StateExposure, ZoneExposure } from "@/lib/trends/zone-exposure";
 import type { OccupiedState } from "@/lib/trends/zone-state";
@@ -10,7 +9,7 @@ import type { ZoneAnalysis } from "../zone-analysis/analyse-zone";
 import { type BuildingAnalysis, type KeptZoneAnalysis, zoneAnalysisSubject } from "../zone-analysis/read";
 import { readZone } from "./find";
 import { analyseAndDiagnose, type ZoneDetail } from "./overview";
-import { type ZoneCounts, zoneCounts } from "./zone-counts";
+import { type ZoneCounts, type ZoneReportCounts, zoneCounts } from "./zone-counts";
 
 /** Of a zone's analysis what a table of zones shows: small enough for thousands of zones. */
 export type ZoneBrief = {
@@ -22,7 +21,12 @@ export type ZoneBrief = {
 
 /** A zone with all that is known of it, short. */
 export type ZoneOverview = ZoneCounts & { analysis: ZoneBrief | null; diagnosis: ZoneDiagnosis | null };
-export type ZonesOverview = { zones: ZoneOverview[]; record: BuildingAnalysis["record"] };
+export type ZonesOverview = {
+  zones: ZoneOverview[];
+  /** Sums of their reports, as far as they may be shown. */
+  reports: ZoneReportCounts;
+  record: BuildingAnalysis["record"];
+};
 
 /** What is kept of all zones of a building: what their trends and reports say, zones without a record left out. */
 export type ZonesSummary = {
@@ -59,11 +63,12 @@ export async function readShownZones(
 /** The same with what is kept at hand. Checks no right: whoever read that has done so. */
 export function shownZones(ctx: Context, buildingId: number, kept: Kept<ZonesSummary>): ZonesOverview {
   const found = new Map(kept.result?.zones.map((each) => [each.zoneId, each]));
-  const zones = zoneCounts(ctx, buildingId, listZones(ctx.db, buildingId)).map((each) => {
+  const { zones: counted, reports } = zoneCounts(ctx, buildingId);
+  const zones = counted.map((each) => {
     const { analysis = null, diagnosis = null } = found.get(each.zone.id) ?? {};
     return { ...each, analysis, diagnosis };
   });
-  return { zones, record: kept.result?.record ?? null };
+  return { zones, reports, record: kept.result?.record ?? null };
 }
 
 /** One zone in the same way, with its whole analysis, which may be of a moment later than the rest. */
@@ -71,7 +76,7 @@ export function shownZone(ctx: Context, buildingId: number, zoneId: number, kept
   const zone = readZone(ctx, buildingId, zoneId);
   const own = kept.result?.zones.find((each) => each.zoneId === zoneId);
   const whole = own && (ctx.results.find(buildingId, zoneAnalysisSubject(zoneId))?.result as KeptZoneAnalysis);
-  const [counts] = zoneCounts(ctx, buildingId, [zone]);
+  const [counts] = zoneCounts(ctx, buildingId, [zone]).zones;
   const overview = { ...(counts as ZoneCounts), analysis: whole?.analysis ?? null };
   return { ...overview, diagnosis: own?.diagnosis ?? null };
 }

@@ -28,8 +28,11 @@ it("says how fast reports were answered, and that none was", () => {
   expect(responseWords({ days: 90, reports: 4, answered: 0, medianMs: null })).toBe(
     "Of 4 reports of the last 90 days 0 were answered.",
   );
-  expect(responseWords({ days: 90, reports: 1, answered: 1, medianMs: 5 * 3_600_000 })).toBe(
-    "Of 1 report of the last 90 days 1 was answered, half of them within 5 h.",
+  expect(responseWords({ days: 90, reports: 7, answered: 6, medianMs: 5 * 3_600_000 })).toBe(
+    "Of 7 reports of the last 90 days 6 were answered, half of them within 5 h.",
+  );
+  expect(responseWords({ days: 90, reports: 1, answered: 1, medianMs: null })).toBe(
+    "Of 1 report of the last 90 days 1 was answered; too few people for a usual time.",
   );
   expect(ageWords(60_000)).toBe("under 1 h");
   expect(ageWords(72 * 3_600_000)).toBe("3 days");

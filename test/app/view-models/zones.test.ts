@@ -1,5 +1,7 @@
 import { expect, it } from "vitest";
+import { summaryItems } from "@/app/buildings/[buildingId]/overview-view-model";
 import { belowTargetPct, zoneLines, zonesLede } from "@/app/buildings/[buildingId]/zones/view-model";
+import { logComfortReport } from "@/lib/services/comfort-reports/log";
 import { registerDevice } from "@/lib/services/devices/register";
 import { readZonesOverview } from "@/lib/services/zones/overview";
 import { heaterInput, smallOffice } from "@/test/factories/office";
@@ -27,7 +29,24 @@ it("shows what a zone's trends say in the building's unit, and nothing for a zon
   expect(zonesLede(overview)).toMatch(/^2 zones, 1 with trends: /);
 });
 
+it("shows no counts of reports of so few people", async () => {
+  const office = smallOffice();
+  for (const zoneCode of ["2-14", "2-15"])
+    for (let i = 0; i < 2; i++)
+      logComfortReport(office.ctx, office.buildingId, {
+        origin: "phone",
+        zoneCode,
+        thermalSensation: -2,
+        preference: "warmer",
+      });
+  const overview = await readZonesOverview(office.ctx, office.buildingId);
+  expect(zoneLines(overview, { temperatureUnit: "C" }).map((each) => each.coldReports)).toEqual(["merged", "merged"]);
+  expect(overview.reports.totals).toEqual({ cold: null, hot: null });
+  const words = summaryItems(overview, { temperatureUnit: "C", targetZoneAirTempC: 23 });
+  expect(words.find(({ term }) => term === "Comfort reports")?.value).toMatch(/^\(not shown: too few people\) cold/);
+});
+
 it("has a sentence for a building without zones, and no share where no hour counts", () => {
-  expect(zonesLede({ zones: [], record: null })).toContain("spaces that the controllers serve");
+  expect(zonesLede({ zones: [] })).toContain("spaces that the controllers serve");
   expect(belowTargetPct({ analysis: null })).toBe("");
 });

@@ -3,6 +3,8 @@ import { describe, expect, it } from "vitest";
 import { overrideAssumption } from "@/lib/services/assumptions/override";
 import { issueComfortLink } from "@/lib/services/comfort-links/manage";
 import { fileComfortReport } from "@/lib/services/comfort-reports/file";
+import { logComfortReport } from "@/lib/services/comfort-reports/log";
+import { addDesk } from "@/lib/services/desks/save";
 import { registerDevice } from "@/lib/services/devices/register";
 import { csvText } from "@/lib/services/exports/csv";
 import { exportBuilding } from "@/lib/services/exports/export-building";
@@ -54,6 +56,35 @@ describe("an exported building", () => {
       const run = importTable(office.ctx, office.buildingId, kind, { name: `${kind}.csv`, bytes });
       expect([run.samplesAdded, run.samplesChanged, run.samplesSame], kind).toEqual([0, 0, count]);
     }
+  });
+
+  it("holds counts of reports by zone for handing on, none of fewer than ten people and none that can be told", async () => {
+    const office = smallOffice();
+    addZone(office.ctx, office.buildingId, { code: "2-16" });
+    const report = (zoneCode: string, desks: number, vote: -2 | 2) => {
+      for (let i = 0; i < desks; i++) {
+        const deskCode = `${zoneCode}-${vote}${i}`;
+        addDesk(office.ctx, office.buildingId, { code: deskCode, zoneCode });
+        logComfortReport(office.ctx, office.buildingId, {
+          origin: "phone",
+          deskCode,
+          thermalSensation: vote,
+          preference: vote < 0 ? "warmer" : "cooler",
+        });
+      }
+    };
+    report("2-14", 12, -2);
+    report("2-14", 3, 2);
+    report("2-15", 4, -2);
+    report("2-16", 20, -2);
+    report("2-16", 2, 2);
+    const rows = rowsOf((await filesOf(office))("comfort-report-counts.csv"));
+    // The 4 people of 2-15 would be told by the total: 2-14 goes with them.
+    expect(rows).toEqual([
+      { zone: "2-16", "cold reports": "20", "hot reports": "2" },
+      { zone: "2 zones together", "cold reports": "16", "hot reports": "3" },
+      { zone: "all zones", "cold reports": "36", "hot reports": "5" },
+    ]);
   });
 
   it("holds reports, the building's own assumptions beside the defaults, and the cost with its parts", async () => {

@@ -7,6 +7,7 @@ import { INBOX_PAGE, readInbox } from "@/lib/services/comfort-reports/inbox";
 import { readComfortReports } from "@/lib/services/comfort-reports/list";
 import { logComfortReport } from "@/lib/services/comfort-reports/log";
 import { readReportSteps, takeReportStep } from "@/lib/services/comfort-reports/take-step";
+import { addDesk } from "@/lib/services/desks/save";
 import { smallOffice } from "@/test/factories/office";
 
 const HOUR_MS = 3_600_000;
@@ -44,8 +45,27 @@ describe("steps with a report", () => {
     expect(followed).toMatchObject({ state: "closed", steps: [{}, { answer: "Your zone is now cooled less." }, {}] });
     expect(JSON.stringify(followed)).not.toContain("21.5");
     expect(JSON.stringify(followed)).not.toContain(String(steps[0]?.by));
-    expect(readInbox(at(10), buildingId).response).toMatchObject({ reports: 1, answered: 1, medianMs: 5 * HOUR_MS });
+    expect(readInbox(at(10), buildingId).response).toMatchObject({ reports: 1, answered: 1, medianMs: null });
     expect(readInbox(at(10), buildingId).count).toBe(0);
+  });
+
+  it("tell how long answers usually take once five people were answered", () => {
+    const { ctx, buildingId, reportId } = officeWithReport();
+    const later = { ...ctx, now: ctx.now + 5 * HOUR_MS };
+    const answer = { answer: "Your zone is now cooled less." };
+    for (const n of [2, 3, 4, 5]) {
+      expect(readInbox(later, buildingId).response.medianMs).toBeNull();
+      const deskCode = `2-14-0${n}`;
+      addDesk(ctx, buildingId, { code: deskCode, zoneCode: "2-14" });
+      takeReportStep(
+        later,
+        buildingId,
+        logComfortReport(ctx, buildingId, { ...COLD, origin: "phone", deskCode }),
+        answer,
+      );
+    }
+    takeReportStep(later, buildingId, reportId, answer);
+    expect(readInbox(later, buildingId).response).toMatchObject({ answered: 5, medianMs: 5 * HOUR_MS });
   });
 
   it("are refused where they do not follow, or say nothing", () => {

@@ -92,6 +92,7 @@ const SENTENCES = [
   "lib/energy-model/meter/meter-words",
   "lib/comfort-reports/control-then",
   "lib/proposals/live/left-out",
+  "lib/comfort-reports/disclosure/disclosure-words",
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */

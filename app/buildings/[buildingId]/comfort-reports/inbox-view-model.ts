@@ -52,7 +52,10 @@ export function ageWords(ms: number): string {
 export function responseWords({ days, reports, answered, medianMs }: Inbox["response"]): string {
   if (reports === 0) return `No report came in within the last ${days} days.`;
   const share = `Of ${count(reports, "report", "reports")} of the last ${days} days ${answered} ${answered === 1 ? "was" : "were"} answered`;
-  return medianMs === null ? `${share}.` : `${share}, half of them within ${ageWords(medianMs)}.`;
+  if (answered === 0) return `${share}.`;
+  return medianMs === null
+    ? `${share}; too few people for a usual time.`
+    : `${share}, half of them within ${ageWords(medianMs)}.`;
 }
 
 export type OpenZoneLine = OpenZone & { age: string; from: string; verdict: string; href: string };

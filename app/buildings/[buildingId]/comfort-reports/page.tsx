@@ -62,7 +62,8 @@ export default async function ComfortReportsPage({ params, searchParams }: Props
         <p>{responseWords(inbox.response)}</p>
         <p className={styles.more}>
           <Link href={`${here}/both-sides`}>What warmer air would bring on both sides</Link>
-          <a href={`${here}/take-away`}>All reports as CSV</a>
+          <a href={`${here}/take-away`}>All single reports as CSV, for facilities alone</a>
+          <a href={`${here}/take-away?counts`}>Counts by zone as CSV, to hand on</a>
           <Link href={`${here}/mail`}>Mail about reports</Link>
           <Link href={`${here}/webhook`}>Webhook for new reports</Link>
           <Link href={`${here}/privacy`}>What reports keep</Link>

@@ -7,6 +7,7 @@ import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
+import { mergedNote } from "@/lib/comfort-reports/disclosure/disclosure-words";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readShownZones } from "@/lib/services/zones/shown";
 import { VERDICT_WORDS } from "@/lib/trends/diagnosis/verdict-words";
@@ -81,6 +82,7 @@ export default async function ZonesPage({ params }: Props) {
             </EmptyState>
           }
         />
+        {overview.reports.hidden.size > 0 ? <p>{mergedNote(overview.reports)}</p> : null}
       </Section>
       <Section id="add" title="Add a zone">
         <ZoneForm

@@ -1,3 +1,4 @@
+import { countOrMerged } from "@/lib/comfort-reports/disclosure/disclosure-words";
 import type { Building } from "@/lib/services/buildings/find";
 import type { ZoneOverview, ZonesOverview } from "@/lib/services/zones/shown";
 import type { Verdict } from "@/lib/trends/diagnosis/diagnose-zone";
@@ -17,14 +18,14 @@ export type ZoneLine = {
   desks: number;
   heaters: number;
   fans: number;
-  coldReports: number;
-  hotReports: number;
+  coldReports: string;
+  hotReports: string;
   verdict: Verdict | null;
 };
 
 /** Zones as lines of a table, in the units that the building is shown in. */
 export function zoneLines(
-  { zones }: ZonesOverview,
+  { zones }: Pick<ZonesOverview, "zones">,
   { temperatureUnit }: Pick<Building, "temperatureUnit">,
 ): ZoneLine[] {
   const temp = (tempC: number | null | undefined): string =>
@@ -41,8 +42,8 @@ export function zoneLines(
     desks: each.desks,
     heaters: each.heaters,
     fans: each.fans,
-    coldReports: each.coldReports,
-    hotReports: each.hotReports,
+    coldReports: countOrMerged(each.coldReports),
+    hotReports: countOrMerged(each.hotReports),
     verdict: each.diagnosis?.verdict ?? null,
   }));
 }
@@ -55,7 +56,7 @@ export function belowTargetPct({ analysis }: Pick<ZoneOverview, "analysis">): st
   return String(Math.round((100 * below) / exposure.coolingSeasonHours));
 }
 
-export function zonesLede({ zones }: ZonesOverview): string {
+export function zonesLede({ zones }: Pick<ZonesOverview, "zones">): string {
   if (zones.length === 0)
     return "The spaces that the controllers serve, with what their trends, devices and reports say.";
   const diagnosed = zones.filter((each) => each.diagnosis);

@@ -1,5 +1,6 @@
 import type { ZoneSeries } from "@/app/_components/charts/zone-series";
 import type { FindingLine } from "@/app/_components/ui/findings-list";
+import { countOfDay } from "@/lib/comfort-reports/disclosure/disclosure-words";
 import type { Building } from "@/lib/services/buildings/find";
 import type { ZoneDay } from "@/lib/services/zones/days";
 import type { ZoneHistory } from "@/lib/services/zones/history";
@@ -114,7 +115,7 @@ export type DailyRow = {
   reheatHours: string;
   otherHours: string;
   belowTargetKh: string;
-  reports: number;
+  reports: string;
 };
 
 /** The days of the period shown: what was sampled, what the box did in counted hours, and how far below the target it was. */
@@ -124,10 +125,10 @@ export function dailyRows(history: ZoneHistory, days: readonly ZoneDay[], buildi
   const figure = (value: number): string => formatNumber(value, { decimals: 1 });
   const first = localDateAt(history.fromUtcSeconds * 1000, building.timeZone);
   const last = localDateAt((history.toUtcSeconds - 1) * 1000, building.timeZone);
-  const reports = new Map<string, number>();
-  for (const { utcSeconds } of history.reports) {
+  const desks = new Map<string, (string | null)[]>();
+  for (const { utcSeconds, desk } of history.reports) {
     const date = localDateAt(utcSeconds * 1000, building.timeZone);
-    reports.set(date, (reports.get(date) ?? 0) + 1);
+    desks.set(date, [...(desks.get(date) ?? []), desk]);
   }
   const shown = days.filter(({ date }) => date >= first && date <= last);
   return shown.map(({ date, zoneAir, zoneAirRange, coolingSetpointRange, heatingSetpointRange, exposure }) => {
@@ -144,7 +145,7 @@ export function dailyRows(history: ZoneHistory, days: readonly ZoneDay[], buildi
       reheatHours: figure(hours.reheat),
       otherHours: figure(hours.fault + hours.undetermined),
       belowTargetKh: figure(exposure.overcoolingKh),
-      reports: reports.get(date) ?? 0,
+      reports: countOfDay(desks.get(date) ?? []),
     };
   });
 }
