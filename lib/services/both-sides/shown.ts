@@ -1,5 +1,6 @@
 import type { BuildingRow } from "@/db/queries/buildings";
 import { listComfortReports } from "@/db/queries/comfort";
+import { leastPeople } from "@/lib/comfort-reports/disclosure/least-people";
 import { personDayKey } from "@/lib/comfort-reports/person-days";
 import { zoneTable } from "@/lib/time/zone-table";
 import { airAtReports } from "../comfort-reports/air-at-reports";
@@ -20,6 +21,8 @@ export type SidesRecord = {
   without: string[];
   /** Person-days used; reports left out: outside the record, without zone air at the time, or of zones left out. */
   personDays: number;
+  /** The least number of people who sent them. */
+  people: number;
   leftOut: number;
   /** First moment from which hours count [UTC s], and days of the record that stand for a year; null without a record. */
   fromUtcSeconds: number;
@@ -28,7 +31,7 @@ export type SidesRecord = {
 
 export const SIDES: ResultKind<SidesRecord> = {
   name: "both-sides",
-  version: 1,
+  version: 2,
   inputs: ["trends", "mapping", "zones", "reports", "building", "assumptions"],
   workOut: sidesRecord,
 };
@@ -49,6 +52,7 @@ export async function sidesRecord(ctx: Context, building: BuildingRow): Promise<
   const table = zoneTable(building.timeZone);
   const offsetMsAt = (atMs: number): number => table.offsetAt(Math.floor(atMs / 1000)) * 1000;
   const seen = new Set<string>();
+  const desks: (number | null)[] = [];
   const counts = new Map<string, SideCount>();
   let leftOut = all.length - inRecord.length;
   for (const [i, report] of inRecord.entries()) {
@@ -62,6 +66,7 @@ export async function sidesRecord(ctx: Context, building: BuildingRow): Promise<
     const day = `${report.preference}/${personDayKey(report, offsetMsAt)}`;
     if (seen.has(day)) continue;
     seen.add(day);
+    desks.push(report.deskId);
     const season: VoteSeason = air[i]?.inCoolingSeason ? "summer" : "winter";
     const bin = Math.round(airTempC);
     const key = `${report.zoneId}/${season}/${bin}`;
@@ -75,6 +80,7 @@ export async function sidesRecord(ctx: Context, building: BuildingRow): Promise<
     counts: [...counts.values()],
     without,
     personDays: seen.size,
+    people: leastPeople(desks),
     leftOut,
     fromUtcSeconds: firstReportSeconds,
     yearDays: Math.min(365, Math.round((record.toUtcSeconds - record.fromUtcSeconds) / 86_400)),

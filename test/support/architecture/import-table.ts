@@ -93,6 +93,7 @@ const SENTENCES = [
   "lib/comfort-reports/control-then",
   "lib/proposals/live/left-out",
   "lib/comfort-reports/disclosure/disclosure-words",
+  "lib/comfort-reports/disclosure/disclose-counts",
 ];
 
 /** Calculations that a form does while it is filled in, with the same code as the use-case that saves it. */

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { BothSidesChart } from "@/app/_components/charts/both-sides-chart";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Remark } from "@/app/_components/shell/remark";
 import { Section } from "@/app/_components/shell/section";
@@ -8,9 +9,11 @@ import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
 import { readBothSides } from "@/lib/services/both-sides/expect";
+import { sharesByAir, sideWorkings } from "@/lib/services/both-sides/workings";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { standingNote } from "../../standing-note";
-import { recordWords, sideLines, sidesLede } from "./view-model";
+import { SideWorkingSheets } from "./_components/side-working-sheets";
+import { isOfTooFew, pictureLabel, recordWords, shareLines, sideLines, sidesLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Both sides of a temperature" };
 
@@ -20,11 +23,30 @@ type Props = { params: Promise<{ buildingId: string }> };
 export default async function BothSidesPage({ params }: Props) {
   const { buildingId } = await params;
   const path = `/buildings/${buildingId}`;
-  const { building, sides, source, note } = await readAs(async (ctx) => {
+  const here = `${path}/comfort-reports/both-sides`;
+  const { building, sides, workings, points, source, note } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, Number(buildingId));
     const { sides, source, kept } = await readBothSides(ctx, building.id);
-    return { building, sides, source, note: standingNote(ctx, building, { "both-sides": kept }) };
-  }, `${path}/comfort-reports/both-sides`);
+    const shown = sides && !isOfTooFew(sides) ? sides : null;
+    return {
+      building,
+      sides,
+      workings: shown ? sideWorkings(shown) : [],
+      points: shown ? sharesByAir(shown) : [],
+      source,
+      note: standingNote(ctx, building, { "both-sides": kept }),
+    };
+  }, here);
+  if (sides && isOfTooFew(sides))
+    return (
+      <>
+        <PageHeading title="Both sides of a temperature" lede={sidesLede(null, building.temperatureUnit)} />
+        <StandingNote note={note} />
+        <EmptyState action={<LinkButton href={`${path}/comfort-reports/links`}>Links for occupants</LinkButton>}>
+          Fewer than 5 people have reported so far: figures about so few are not shown.
+        </EmptyState>
+      </>
+    );
   return (
     <>
       <PageHeading title="Both sides of a temperature" lede={sidesLede(sides, building.temperatureUnit)} />
@@ -53,6 +75,14 @@ export default async function BothSidesPage({ params }: Props) {
           captionHidden
           rows={sides ? sideLines(sides, building.temperatureUnit) : []}
           rowKey={(row) => row.key}
+          detail={(row) => {
+            const own = workings[sides?.steps.findIndex(({ shiftK }) => shiftK === row.shiftK) ?? -1];
+            if (!own) return null;
+            return {
+              summary: "Working",
+              content: <SideWorkingSheets workings={own} here={here} shiftK={row.shiftK} buildingPath={path} />,
+            };
+          }}
           columns={[
             { key: "shift", head: "Zone air", names: true, align: "number", cell: (row) => row.shift },
             { key: "mean", head: "Mean", align: "number", cell: (row) => row.mean },
@@ -71,6 +101,38 @@ export default async function BothSidesPage({ params }: Props) {
         />
         {sides ? <p>{recordWords(sides, building.timeZone)}</p> : null}
       </Section>
+      {points.length > 0 ? (
+        <Section
+          id="shares"
+          title="Who wants it warmer and who cooler, by zone air"
+          wide
+          remarks={
+            <Remark title="How to read it">
+              Of the people there at a temperature, the share with each wish, with the range in which it lies with a
+              chance of 90 %. Behind, as steps, the occupied desk-hours that the last year&rsquo;s cooling season had at
+              each degree: where there are few, the lines rest on the field votes.
+            </Remark>
+          }
+        >
+          <BothSidesChart
+            label={pictureLabel(points, building.temperatureUnit)}
+            points={points}
+            temperatureUnit={building.temperatureUnit}
+          >
+            <DataTable
+              caption="Shares with each wish and desk-hours by zone air, cooling season"
+              rows={shareLines(points, building.temperatureUnit)}
+              rowKey={(row) => row.key}
+              columns={[
+                { key: "air", head: "Zone air", names: true, align: "number", cell: (row) => row.air },
+                { key: "warmer", head: "Want it warmer (90 % range)", align: "number", cell: (row) => row.warmer },
+                { key: "cooler", head: "Want it cooler (90 % range)", align: "number", cell: (row) => row.cooler },
+                { key: "hours", head: "Desk-hours", unit: "h a year", align: "number", cell: (row) => row.hours },
+              ]}
+            />
+          </BothSidesChart>
+        </Section>
+      ) : null}
     </>
   );
 }

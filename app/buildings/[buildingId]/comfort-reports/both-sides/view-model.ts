@@ -1,4 +1,6 @@
+import { LEAST_PEOPLE } from "@/lib/comfort-reports/disclosure/disclose-counts";
 import type { BothSides } from "@/lib/services/both-sides/expect";
+import { type SharesAt, SIDE_FIGURES, type SideFigure } from "@/lib/services/both-sides/workings";
 import { formatLocal } from "@/lib/time/format";
 import { formatNumber, formatTemperature, formatTemperatureDifference } from "@/lib/units/format";
 
@@ -15,7 +17,7 @@ export function sidesLede(sides: BothSides, unit: "C" | "F"): string {
   return `With zone air ${formatTemperatureDifference(1, unit).text} warmer in the cooling season, reports of too cold go from ${whole(now.expected.tooCold.median)} to ${whole(more.expected.tooCold.median)} a year, and those of too warm from ${whole(now.expected.tooWarm.median)} to ${whole(more.expected.tooWarm.median)}.`;
 }
 
-export type SideLine = Record<
+export type SideLine = { shiftK: number } & Record<
   "key" | "shift" | "mean" | "tooCold" | "tooColdRange" | "tooWarm" | "tooWarmRange" | "warmer" | "cooler",
   string
 >;
@@ -24,11 +26,15 @@ const percent = ({ median, low, high }: Step["warmer"]): string =>
   `${Math.round(100 * median)} % (${Math.round(100 * low)}-${Math.round(100 * high)})`;
 const range = ({ low, high }: { low: number; high: number }): string => `${whole(low)}-${whole(high)}`;
 
+export const shiftWords = (shiftK: number, unit: "C" | "F"): string =>
+  shiftK === 0 ? "as it is" : `${shiftK > 0 ? "+" : ""}${formatTemperatureDifference(shiftK, unit).text}`;
+
 /** Steps as the table shows them. */
 export const sideLines = ({ steps }: Sides, unit: "C" | "F"): SideLine[] =>
   steps.map(({ shiftK, meanAirTempC, expected, warmer, cooler }) => ({
+    shiftK,
     key: String(shiftK),
-    shift: shiftK === 0 ? "as it is" : `${shiftK > 0 ? "+" : ""}${formatTemperatureDifference(shiftK, unit).text}`,
+    shift: shiftWords(shiftK, unit),
     mean: formatTemperature(meanAirTempC, unit).text,
     tooCold: whole(expected.tooCold.median),
     tooColdRange: range(expected.tooCold),
@@ -53,4 +59,47 @@ export function recordWords({ record, deskHours, steps }: Sides, timeZone: strin
   ]
     .filter(Boolean)
     .join(" ");
+}
+
+export type ShareLine = Record<"key" | "air" | "warmer" | "cooler" | "hours", string>;
+
+/** The picture's numbers as its table shows them. */
+export const shareLines = (points: readonly SharesAt[], unit: "C" | "F"): ShareLine[] =>
+  points.map(({ airTempC, warmer, cooler, deskHours }) => ({
+    key: String(airTempC),
+    air: formatTemperature(airTempC, unit).text,
+    warmer: percent(warmer),
+    cooler: percent(cooler),
+    hours: formatNumber(deskHours, { decimals: 0 }),
+  }));
+
+/** What the picture shows, in one sentence. */
+export function pictureLabel(points: readonly SharesAt[], unit: "C" | "F"): string {
+  const [first, last] = [points[0], points.at(-1)];
+  if (!first || !last) return "";
+  const from = `${formatTemperature(first.airTempC, unit).text} to ${formatTemperature(last.airTempC, unit).text}`;
+  const share = ({ median }: SharesAt["warmer"]) => `${Math.round(100 * median)} %`;
+  return `From ${from} zone air, the share who want it warmer goes from ${share(first.warmer)} to ${share(last.warmer)} and the share who want it cooler from ${share(first.cooler)} to ${share(last.cooler)}; behind, the occupied desk-hours at each degree.`;
+}
+
+/** Figures of one to four people who reported are not shown; with none there are the field votes alone. */
+export const isOfTooFew = ({ record }: Sides): boolean => record.people > 0 && record.people < LEAST_PEOPLE.screen;
+
+export const FIGURE_WORDS: Readonly<Record<SideFigure, string>> = {
+  "too-cold": "Too cold",
+  "too-warm": "Too warm",
+  "want-warmer": "Want it warmer",
+  "want-cooler": "Want it cooler",
+};
+
+/** Address of a figure's working: the step in tenths of a kelvin and the figure. */
+export const workingPath = (here: string, shiftK: number, figure: SideFigure): string =>
+  `${here}/working/${Math.round(shiftK * 10)}-${figure}`;
+
+/** Which figure an address names: its step of `steps` and its name; null for an address that names none. */
+export function figureOf(id: string, steps: readonly Step[]): { index: number; figure: SideFigure } | null {
+  const [, tenths, name] = /^(-?\d+)-([a-z-]+)$/.exec(id) ?? [];
+  const figure = SIDE_FIGURES.find((each) => each === name);
+  const index = steps.findIndex(({ shiftK }) => Math.round(shiftK * 10) === Number(tenths));
+  return figure && index >= 0 ? { index, figure } : null;
 }
