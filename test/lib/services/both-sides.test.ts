@@ -66,7 +66,16 @@ describe("both sides of a building", () => {
   });
 
   it("say nothing without hours of the cooling season", () => {
-    const record = { zones: [], counts: [], without: ["1"], personDays: 0, leftOut: 0, fromUtcSeconds: 0, yearDays: 0 };
+    const record = {
+      zones: [],
+      counts: [],
+      without: ["1"],
+      personDays: 0,
+      people: 0,
+      leftOut: 0,
+      fromUtcSeconds: 0,
+      yearDays: 0,
+    };
     expect(bothSides(record)).toBeNull();
     expect(sidesLede(null, "C")).toMatch(/both are shown/);
   });
