@@ -1,6 +1,7 @@
 import { benchAnalyse } from "./analyse";
 import { benchAssess } from "./assess";
 import { benchCampus } from "./campus";
+import { benchChecks } from "./checks";
 import { benchComplaints } from "./complaints";
 import { benchCoverage } from "./coverage";
 import { benchDiagnosis } from "./diagnosis";
@@ -29,6 +30,7 @@ const BENCHES: Record<string, (args: string[]) => Promise<void>> = {
   fit: benchFit,
   draws: benchDraws,
   coverage: benchCoverage,
+  checks: benchChecks,
   complaints: benchComplaints,
   register: benchRegister,
 };

@@ -2,6 +2,9 @@ import { readFileSync } from "node:fs";
 
 export type CheckNumber = number | readonly number[];
 
+/** What our code makes of an output. */
+export type CheckValue = ArrayLike<number> | number | string | boolean;
+
 /** One worked example: inputs, what must come out, and how far each number may be off (absolute). */
 export type CheckCase<Inputs> = {
   name: string;
@@ -43,10 +46,7 @@ function checkTolerances<Inputs>(each: CheckCase<Inputs>, path: string): void {
 }
 
 /** Throws when a value of `actual` is missing, is not finite or is further from the expected one than its tolerance. */
-export function compareWithCase<Inputs>(
-  check: CheckCase<Inputs>,
-  actual: Record<string, ArrayLike<number> | number | string | boolean>,
-): void {
+export function compareWithCase<Inputs>(check: CheckCase<Inputs>, actual: Record<string, CheckValue>): void {
   for (const [key, expected] of Object.entries(check.expected)) {
     const got = actual[key];
     const wanted = numbersOf(expected);

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { gunzipSync } from "node:zlib";
+import Papa from "papaparse";
 import type { PointSeries } from "@/lib/trends/samples";
 
 const FOLDER = fileURLToPath(new URL("../../../shared/data/", import.meta.url));
@@ -47,4 +48,11 @@ export function seriesOf(
       decimals: 4,
     },
   };
+}
+
+/** Rows of a table with headings, by heading. */
+export function readSharedCsv(file: string): Record<string, string>[] {
+  const bytes = readFileSync(`${FOLDER}${file}`);
+  const text = (file.endsWith(".gz") ? gunzipSync(bytes) : bytes).toString("utf8");
+  return Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
 }
