@@ -1,4 +1,5 @@
-import { and, count, countDistinct, eq, gte } from "drizzle-orm";
+import { and, count, countDistinct, eq, gte, inArray } from "drizzle-orm";
+import type { ReportState } from "@/lib/comfort-reports/report-state";
 import type { Queryable } from "../client";
 import { comfortReport, heldReport } from "../schema/comfort";
 
@@ -34,4 +35,19 @@ export function countPeopleByZone(db: Queryable, buildingId: number): Map<number
     .groupBy(comfortReport.zoneId)
     .all();
   return new Map(rows.map(({ zoneId, desks, withDesk, all }) => [zoneId, desks + (all > withDesk ? 1 : 0)]));
+}
+
+/** Reports of each zone in some states, by zone id. */
+export function countReportsInStates(
+  db: Queryable,
+  buildingId: number,
+  states: readonly ReportState[],
+): Map<number, number> {
+  const rows = db
+    .select({ zoneId: comfortReport.zoneId, reports: count() })
+    .from(comfortReport)
+    .where(and(eq(comfortReport.buildingId, buildingId), inArray(comfortReport.state, [...states])))
+    .groupBy(comfortReport.zoneId)
+    .all();
+  return new Map(rows.map(({ zoneId, reports }) => [zoneId, reports]));
 }

@@ -12,7 +12,7 @@ test("a mail server is set up and tried, new reports are mailed, and an answer r
     await page.goto(demoPath("/comfort-reports/mail"));
     await page.getByLabel("Mail server").fill("127.0.0.1");
     await page.getByLabel("Port").fill("none");
-    await page.getByLabel("Secret connection").selectOption({ index: 2 });
+    await page.getByLabel("Encryption").selectOption({ index: 2 });
     await page.getByLabel("Mail comes from").fill("comfort@example.org");
     await page.getByRole("button", { name: "Keep it" }).click();
     await expect(page.getByRole("alert").filter({ hasText: "whole number" }).first()).toBeVisible();

@@ -26,7 +26,7 @@ export function mergedNote(
     figures.length > 0
       ? `: together ${figures.join(" and ")}`
       : ", nor is their sum, from which single ones could be told";
-  return `Reports of ${counted(hidden.size, "zone")} are not shown by themselves, since fewer than ${least} people reported there or the total would tell theirs${sums}.`;
+  return `Reports of ${counted(hidden.size, "zone")} are not shown by themselves, since fewer than ${least} people reported there or the total would tell theirs${sums}. Open reports stand in the inbox one by one.`;
 }
 
 /** How many reports came on a day, by the desk of each; of fewer than five people no more is said than that. */

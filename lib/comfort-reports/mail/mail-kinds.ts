@@ -1,5 +1,5 @@
 /**
- * How a connection to a mail server is kept secret: TLS from its first byte (RFC 8314), TLS that the server is asked for and
+ * How a connection to a mail server is encrypted: TLS from its first byte (RFC 8314), TLS that the server is asked for and
  * without which nothing is sent (STARTTLS, RFC 3207), or not at all.
  */
 export const MAIL_SECURITIES = ["tls", "starttls", "none"] as const;

@@ -24,7 +24,7 @@ const ANSWER_MS = 10_000;
 const MOST_OF_A_REASON = 200;
 
 /**
- * Hands a mail of text alone to a mail server. With STARTTLS nothing is sent before the connection is secret, certificates are
+ * Hands a mail of text alone to a mail server. With STARTTLS nothing is sent before the connection is encrypted, certificates are
  * checked, and a failure is a value: what the server said, never what it was told.
  */
 export const sendMail: SendMail = async (server, { to, subject, text, id }) => {
@@ -73,7 +73,7 @@ function faultOf(error: unknown, { host, port, password }: MailServer): { reason
   if (responseCode > 0) return { reason: `The mail server at ${at} answered: ${said}`, isFinal };
   if (code === "ETLS" || code === "ESTARTTLS" || /certificate|TLS|SSL/i.test(message))
     return {
-      reason: `No secret connection to ${at} could be made: ${hidden(message).slice(0, MOST_OF_A_REASON)}`,
+      reason: `No encrypted connection to ${at} could be made: ${hidden(message).slice(0, MOST_OF_A_REASON)}`,
       isFinal,
     };
   if (code === "EDNS" || /ENOTFOUND|EAI_AGAIN/.test(message))

@@ -21,7 +21,7 @@ const serverInput = z.object({
     .int("Write a whole number.")
     .min(1, "Write 1 or more.")
     .max(65535, "Write 65535 at most."),
-  security: z.enum(MAIL_SECURITIES, "Choose how the connection is kept secret."),
+  security: z.enum(MAIL_SECURITIES, "Choose how the connection is encrypted."),
   user: z.string().trim().max(254, "Keep it under 255 characters.").default(""),
   /** Empty: the password stays as it is. */
   password: z.string().max(500, "Keep it under 500 characters.").default(""),
@@ -80,7 +80,7 @@ export function setMailServer(ctx: Context, buildingId: number, input: MailServe
   if (values.user !== "" && values.security === "none" && !LOOPBACK.has(values.host))
     throw refuse(
       "security",
-      "A user name and password are sent over a secret connection only: choose TLS or STARTTLS.",
+      "A user name and password are sent over an encrypted connection only: choose TLS or STARTTLS.",
     );
   inTransaction(ctx.db, (tx) => {
     const before = findMailServer(tx, buildingId);

@@ -1,6 +1,6 @@
 import { countReportsByZone } from "@/db/queries/comfort";
 import { countDevicesByZone } from "@/db/queries/devices";
-import { countPeopleByZone } from "@/db/queries/report-counts";
+import { countPeopleByZone, countReportsInStates } from "@/db/queries/report-counts";
 import { countDesksByZone, listZones, type ZoneRow } from "@/db/queries/zones";
 import {
   type Disclosure,
@@ -8,6 +8,7 @@ import {
   LEAST_PEOPLE,
   type OccupantGroup,
 } from "@/lib/comfort-reports/disclosure/disclose-counts";
+import { OPEN_STATES } from "@/lib/comfort-reports/report-state";
 import { isCold, isHot } from "@/lib/trends/diagnosis/report-counts";
 import type { Context } from "../context";
 
@@ -17,6 +18,8 @@ export type ZoneCounts = {
   desks: number;
   heaters: number;
   fans: number;
+  /** Those that somebody still has to see to: whoever sees to them may see each. */
+  openReports: number;
   /** Null where too few people reported for their counts to stand by themselves. */
   coldReports: number | null;
   hotReports: number | null;
@@ -34,6 +37,7 @@ export function zoneCounts(
   const all = listZones(ctx.db, buildingId);
   const desks = countDesksByZone(ctx.db, buildingId);
   const devices = countDevicesByZone(ctx.db, buildingId);
+  const open = countReportsInStates(ctx.db, buildingId, OPEN_STATES);
   const counts = reportCounts(ctx, buildingId, all);
   // Of all zones, whichever are asked for: what is hidden beside others must be hidden alone.
   const reports = discloseCounts(counts, ["cold", "hot"], LEAST_PEOPLE.screen);
@@ -44,6 +48,7 @@ export function zoneCounts(
       zone,
       desks: desks.get(zone.id) ?? 0,
       heaters: devices.get(zone.id)?.["space-heater"] ?? 0,
+      openReports: open.get(zone.id) ?? 0,
       fans: devices.get(zone.id)?.["personal-fan"] ?? 0,
       coldReports: own?.cold ?? null,
       hotReports: own?.hot ?? null,

@@ -234,13 +234,15 @@ describe("the mail server of a building", () => {
 
   it("gets no password over an open connection, and none that was meant for another server", async () => {
     const { ctx, buildingId, server } = await officeWithMail({ login }, login);
-    expect(() => setMailServer(ctx, buildingId, { ...server, host: "mail.example.org" })).toThrow(/secret connection/);
+    expect(() => setMailServer(ctx, buildingId, { ...server, host: "mail.example.org" })).toThrow(
+      /encrypted connection/,
+    );
     expect(() =>
       setMailServer(ctx, buildingId, { ...server, host: "mail.example.org", security: "tls", password: "" }),
     ).toThrow(/password that belongs/);
   });
 
-  it("is sent nothing when it offers no secret connection that was asked for", async () => {
+  it("is sent nothing when it offers no encrypted connection that was asked for", async () => {
     const { ctx, buildingId, sink } = await officeWithMail({ login }, { ...login, security: "starttls" });
     await expect(sendTestMail(ctx, buildingId, { to: "me@example.org" })).rejects.toThrow();
     expect(sink.taken).toEqual([]);

@@ -67,6 +67,17 @@ export default async function ZonesPage({ params }: Props) {
             { key: "desks", head: "Desks", align: "number", cell: (row) => row.desks },
             { key: "heaters", head: "Heaters", align: "number", cell: (row) => row.heaters },
             { key: "fans", head: "Fans", align: "number", cell: (row) => row.fans },
+            {
+              key: "open",
+              head: "Open reports",
+              align: "number",
+              cell: (row) =>
+                row.openReports > 0 ? (
+                  <Link href={`${path}/comfort-reports?zone=${row.id}`}>{row.openReports}</Link>
+                ) : (
+                  0
+                ),
+            },
             { key: "cold", head: "Cold reports", align: "number", cell: (row) => row.coldReports },
             { key: "hot", head: "Hot reports", align: "number", cell: (row) => row.hotReports },
             {

@@ -18,6 +18,7 @@ export type ZoneLine = {
   desks: number;
   heaters: number;
   fans: number;
+  openReports: number;
   coldReports: string;
   hotReports: string;
   verdict: Verdict | null;
@@ -42,6 +43,7 @@ export function zoneLines(
     desks: each.desks,
     heaters: each.heaters,
     fans: each.fans,
+    openReports: each.openReports,
     coldReports: countOrMerged(each.coldReports),
     hotReports: countOrMerged(each.hotReports),
     verdict: each.diagnosis?.verdict ?? null,

@@ -50,6 +50,32 @@ export default async function ReportMailPage({ params }: Props) {
   );
   const { id, timeZone } = building;
   const isBehind = recipients.some(({ failures }) => failures > 0) || unsent.some(({ state }) => state === "failed");
+  const serverSection = (
+    <Section
+      id="server"
+      title="Mail server"
+      action={
+        server ? (
+          <form action={endMailServerAction.bind(null, id)}>
+            <SubmitButton kind="plain">Delete it with its password</SubmitButton>
+          </form>
+        ) : null
+      }
+    >
+      {server ? (
+        <p>
+          Set by {server.changedBy}, {formatLocal(server.changedAtMs, timeZone, "date-time")}.
+        </p>
+      ) : null}
+      <MailServerForm
+        key={server?.changedAtMs ?? 0}
+        action={setMailServerAction.bind(null, id)}
+        server={server}
+        securities={SECURITIES}
+        siteAddress={await siteOrigin()}
+      />
+    </Section>
+  );
   return (
     <>
       <PageHeading
@@ -60,6 +86,7 @@ export default async function ReportMailPage({ params }: Props) {
             : "No mail is sent: there is no mail server on record. New reports wait in the inbox, answers at each report's private address."
         }
       />
+      {server ? null : serverSection}
       <Section
         id="recipients"
         title="Who is told of new reports"
@@ -120,30 +147,7 @@ export default async function ReportMailPage({ params }: Props) {
           />
         </Section>
       ) : null}
-      <Section
-        id="server"
-        title="Mail server"
-        action={
-          server ? (
-            <form action={endMailServerAction.bind(null, id)}>
-              <SubmitButton kind="plain">Delete it with its password</SubmitButton>
-            </form>
-          ) : null
-        }
-      >
-        {server ? (
-          <p>
-            Set by {server.changedBy}, {formatLocal(server.changedAtMs, timeZone, "date-time")}.
-          </p>
-        ) : null}
-        <MailServerForm
-          key={server?.changedAtMs ?? 0}
-          action={setMailServerAction.bind(null, id)}
-          server={server}
-          securities={SECURITIES}
-          siteAddress={await siteOrigin()}
-        />
-      </Section>
+      {server ? serverSection : null}
       {server ? (
         <Section id="test" title="Does it work?">
           <TestMailForm action={sendTestMailAction.bind(null, id)} />
