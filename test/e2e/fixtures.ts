@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import { test as base, expect, type Page } from "@playwright/test";
+import { test as base, expect, type Locator, type Page } from "@playwright/test";
 import { baseUrl, SERVERS, type ServerName } from "../support/servers";
 
 /** Console errors that a page logged; any fails the test that caused it. Pages are as they come, with the last result. */
@@ -35,7 +35,7 @@ export const test = testAsItComes.extend({
   },
 });
 
-export { expect, type Page };
+export { expect, type Locator, type Page };
 
 const BEHIND = "[data-behind]";
 

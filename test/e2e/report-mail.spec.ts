@@ -1,6 +1,7 @@
 import { smtpSink } from "../support/smtp-sink";
 import { accessibilityFaults } from "./accessibility-faults";
 import { beSignedIn, demoPath, expect, test } from "./fixtures";
+import { newLink } from "./report-link";
 
 test("a mail server is set up and tried, new reports are mailed, and an answer reaches its occupant", async ({
   page,
@@ -10,14 +11,14 @@ test("a mail server is set up and tried, new reports are mailed, and an answer r
   try {
     await beSignedIn(page, "demo");
     await page.goto(demoPath("/comfort-reports/mail"));
-    await page.getByLabel("Mail server").fill("127.0.0.1");
-    await page.getByLabel("Port").fill("none");
+    await page.getByLabel("Name of the server").fill("127.0.0.1");
+    await page.getByLabel("Port", { exact: true }).fill("none");
     await page.getByLabel("Encryption").selectOption({ index: 2 });
     await page.getByLabel("Mail comes from").fill("comfort@example.org");
     await page.getByRole("button", { name: "Keep it" }).click();
     await expect(page.getByRole("alert").filter({ hasText: "whole number" }).first()).toBeVisible();
     await expect(page.getByLabel("Mail comes from")).toHaveValue("comfort@example.org");
-    await page.getByLabel("Port").fill(String(sink.port));
+    await page.getByLabel("Port", { exact: true }).fill(String(sink.port));
     await page.getByRole("button", { name: "Keep it" }).click();
     await page.getByLabel("Send a test mail to").fill("me@example.org");
     await page.getByRole("button", { name: "Send a test mail" }).click();
@@ -29,15 +30,10 @@ test("a mail server is set up and tried, new reports are mailed, and an answer r
     await expect(page.getByRole("table", { name: "Who is told of new reports" })).toContainText("at once");
     expect(await accessibilityFaults(page, demoPath("/comfort-reports/mail"))).toEqual([]);
 
-    await page.goto(demoPath("/comfort-reports/links"));
-    await page.getByLabel("Zone", { exact: true }).selectOption({ index: 8 });
-    const links = page.getByRole("link", { name: /\/report\// });
-    const before = await links.count();
-    await page.getByRole("button", { name: "Make the link" }).click();
-    await expect(links).toHaveCount(before + 1);
+    const address = await newLink(page, 8);
     const context = await browser.newContext({ locale: "de-DE" });
     const occupant = await context.newPage();
-    await occupant.goto((await links.first().textContent()) ?? "");
+    await occupant.goto(address);
     await occupant.getByLabel("Kalt", { exact: true }).check();
     await occupant.getByLabel("Wärmer", { exact: true }).check();
     await occupant.locator("summary").first().click();

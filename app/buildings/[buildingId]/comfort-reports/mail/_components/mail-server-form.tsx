@@ -35,7 +35,7 @@ export function MailServerForm({ action, server, securities, siteAddress }: Prop
     <FormStack action={formAction}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
       {state?.ok ? <Notice kind="done" title="Kept. Send a test mail to see whether it works" /> : null}
-      <Field {...of("host", server?.host ?? "")} label="Mail server" hint="Its name, such as mail.example.com." />
+      <Field {...of("host", server?.host ?? "")} label="Name of the server" hint="Such as mail.example.com." />
       <NumberField {...of("port", String(server?.port ?? 465))} label="Port" unit="" />
       <SelectField {...of("security", server?.security ?? "tls")} label="Encryption" options={securities} />
       <Field
