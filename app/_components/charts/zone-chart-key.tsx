@@ -38,7 +38,7 @@ export function ZoneChartKey({ series }: { series: ZoneSeries }) {
         </Entry>
       ) : null}
       {series.reports?.length ? (
-        <Entry text="report: − cold, + warm">
+        <Entry text="report: − cold, + warm, larger the stronger">
           <path className={styles.cold} d="M1 5a4 4 0 1 0 8 0a4 4 0 1 0 -8 0M3 5h4" />
           <path className={styles.warm} d="M11 5a4 4 0 1 0 8 0a4 4 0 1 0 -8 0M13 5h4M15 3v4" />
         </Entry>

@@ -1,21 +1,27 @@
 import type { Chart, Plugin } from "chart.js";
 import type { ZoneState } from "@/lib/trends/zone-state";
+import type { TemperatureUnit } from "@/lib/units/format";
 import type { ChartTheme } from "./chart-theme";
+import type { ReportMark } from "./report-marks";
+import { shownTemperature } from "./shown-temperature";
 import type { ZoneSeries } from "./zone-series";
 
 /** Heights of the strips on the base line of a zone's chart. */
 export const LANES_PX = { states: 12, heaters: 12 } as const;
 
-const MARK_RADIUS = 6;
+/** Radius of a report's mark by the size of its vote, 0 to 3 [px]. */
+const MARK_RADIUS = [4, 5, 6.5, 8] as const;
 
-/** Draws what is not a temperature: states along the bottom, heaters as ticks on the base line, reports along the top. */
-export function zoneLanes(series: ZoneSeries, theme: ChartTheme): Plugin<"line"> {
+type Drawn = { series: ZoneSeries; marks: readonly ReportMark[]; unit: TemperatureUnit };
+
+/** Draws what is no line: states along the bottom, heaters as ticks on the base line, reports on the zone air that they are of. */
+export function zoneLanes({ series, marks, unit }: Drawn, theme: ChartTheme): Plugin<"line"> {
   return {
     id: "zoneLanes",
     afterDatasetsDraw(chart) {
       drawStates(chart, series, theme);
       drawHeaters(chart, series, theme);
-      drawReports(chart, series, theme);
+      drawReports(chart, marks, theme, unit);
     },
   };
 }
@@ -73,24 +79,29 @@ function drawHeaters(chart: Chart, { heaters = [], states = [] }: ZoneSeries, th
   ctx.stroke();
 }
 
-function drawReports(chart: Chart, { reports = [] }: ZoneSeries, theme: ChartTheme): void {
+/** A mark on the zone air of its moment, larger the stronger the vote; on the upper edge where no air is drawn. */
+function drawReports(chart: Chart, marks: readonly ReportMark[], theme: ChartTheme, unit: TemperatureUnit): void {
   const { ctx, chartArea } = chart;
-  const y = chartArea.top + MARK_RADIUS + 2;
   ctx.lineWidth = 1.5;
-  for (const { t, vote } of reports) {
+  // The strongest last: what lies close together is told by the worst of it.
+  for (const { t, vote, airTempC } of marks.toSorted((one, other) => Math.abs(one.vote) - Math.abs(other.vote))) {
+    const radius = MARK_RADIUS[Math.abs(vote)] ?? MARK_RADIUS[0];
     const x = pixel(chart, t);
+    const onLine = airTempC === null ? undefined : chart.scales.y?.getPixelForValue(shownTemperature(airTempC, unit));
+    const y = onLine ?? chartArea.top + radius + 2;
+    const arm = radius / 2;
     ctx.strokeStyle = vote < 0 ? theme.cold : vote > 0 ? theme.warm : theme.inkSoft;
     ctx.fillStyle = theme.paper;
     ctx.beginPath();
-    ctx.arc(x, y, MARK_RADIUS, 0, 2 * Math.PI);
+    ctx.arc(x, y, radius, 0, 2 * Math.PI);
     ctx.fill();
     if (vote !== 0) {
-      ctx.moveTo(x - 3, y);
-      ctx.lineTo(x + 3, y);
+      ctx.moveTo(x - arm, y);
+      ctx.lineTo(x + arm, y);
     }
     if (vote > 0) {
-      ctx.moveTo(x, y - 3);
-      ctx.lineTo(x, y + 3);
+      ctx.moveTo(x, y - arm);
+      ctx.lineTo(x, y + arm);
     }
     ctx.stroke();
   }

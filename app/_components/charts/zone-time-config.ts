@@ -3,6 +3,7 @@ import type { TemperatureUnit } from "@/lib/units/format";
 import type { ChartTheme } from "./chart-theme";
 import { endLabels } from "./end-labels";
 import { type LocalTick, localTicks } from "./local-ticks";
+import { reportMarks } from "./report-marks";
 import { shownTemperature, temperatureSign } from "./shown-temperature";
 import { type Point, thinPoints } from "./thin-points";
 import { LANES_PX, zoneLanes } from "./zone-lanes";
@@ -69,7 +70,7 @@ export function zoneTimeConfig(
         },
       },
     },
-    plugins: [zoneLanes(series, theme), endLabels(theme)],
+    plugins: [zoneLanes({ series, marks: reportMarks(series, spanOf(series)), unit }, theme), endLabels(theme)],
   };
 }
 

@@ -1,6 +1,5 @@
 import type { Messages } from "./messages";
 
-/** The scale's words are those of the standard's German edition as remembered; they were not checked against its text. */
 export const DE: Messages = {
   tag: "de",
   name: "Deutsch",
@@ -17,6 +16,7 @@ export const DE: Messages = {
     "-2": "Kühl",
     "-3": "Kalt",
   },
+  scaleSource: "from memory of the German edition (DIN EN ISO 7730); not checked against its text",
   wish: "Ich hätte es gern",
   preferences: { warmer: "Wärmer", "no-change": "Wie es ist", cooler: "Kühler" },
   more: "Mehr angeben, wenn Sie möchten",

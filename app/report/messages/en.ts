@@ -16,6 +16,7 @@ export const EN: Messages = {
     "-2": "Cool",
     "-3": "Cold",
   },
+  scaleSource: "ISO 7730:2005, table 1, and ASHRAE 55, as public implementations of them quote it",
   wish: "I would like it",
   preferences: { warmer: "Warmer", "no-change": "No change", cooler: "Cooler" },
   more: "Add more, if you like",

@@ -1,6 +1,5 @@
 import type { Messages } from "./messages";
 
-/** The scale's words are those of the standard's Spanish edition as remembered; they were not checked against its text. */
 export const ES: Messages = {
   tag: "es",
   name: "Español",
@@ -17,6 +16,7 @@ export const ES: Messages = {
     "-2": "Fresco",
     "-3": "Frío",
   },
+  scaleSource: "from memory of the Spanish edition (UNE-EN ISO 7730); not checked against its text",
   wish: "Lo preferiría",
   preferences: { warmer: "Más cálido", "no-change": "Sin cambio", cooler: "Más fresco" },
   more: "Añadir más, si lo desea",

@@ -1,6 +1,5 @@
 import type { Messages } from "./messages";
 
-/** The scale's words are those of the standard's French edition as remembered; they were not checked against its text. */
 export const FR: Messages = {
   tag: "fr",
   name: "Français",
@@ -17,6 +16,7 @@ export const FR: Messages = {
     "-2": "Fraîche",
     "-3": "Froide",
   },
+  scaleSource: "from memory of the French edition (NF EN ISO 7730); not checked against its text",
   wish: "Je voudrais",
   preferences: { warmer: "Plus chaud", "no-change": "Pas de changement", cooler: "Plus frais" },
   more: "Ajouter, si vous le souhaitez",

@@ -1,7 +1,11 @@
 import type { BodyPart, SinceWhen } from "@/lib/comfort-reports/answers";
 import type { ReportState } from "@/lib/comfort-reports/report-state";
 
-/** Everything that an occupant reads, in one language. */
+/**
+ * Everything that an occupant reads, in one language. For translators: `scale` has to be the seven words of the language's
+ * own edition of ISO 7730 (table 1), not a translation of the English ones, and `scaleSource` says where they were read. Those of
+ * Spanish, French and German are from memory; whoever has the edition at hand replaces them, and says so there.
+ */
 export type Messages = {
   /** BCP 47 tag, and the language's own name. */
   tag: string;
@@ -12,6 +16,8 @@ export type Messages = {
   feel: string;
   /** The seven-point scale of ISO 7730 and ASHRAE 55, by vote. */
   scale: Record<"3" | "2" | "1" | "0" | "-1" | "-2" | "-3", string>;
+  /** Where the words of the scale were read, or that they are from memory; not shown to occupants. */
+  scaleSource: string;
   wish: string;
   preferences: Record<"warmer" | "no-change" | "cooler", string>;
   more: string;
@@ -64,4 +70,4 @@ export type Messages = {
 };
 
 /** What the form needs of them: the rest is not sent with it. */
-export type FormMessages = Omit<Messages, "receipt" | "ended">;
+export type FormMessages = Omit<Messages, "receipt" | "ended" | "scaleSource">;

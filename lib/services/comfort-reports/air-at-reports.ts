@@ -2,8 +2,8 @@ import type { ComfortReportRow } from "@/db/queries/comfort";
 import { listPoints } from "@/db/queries/points";
 import type { Context } from "../context";
 
-/** Oldest reading that still says what the air was like when a report was made [s]. Judgement, no source. */
-const READING_AGE_SECONDS = 1800;
+/** Oldest reading that still says what was measured when a report was made [s]. Judgement, no source. */
+export const READING_AGE_SECONDS = 1800;
 
 /** The air of a report's moment, as recorded. */
 export type AirAtReport = {
@@ -27,20 +27,23 @@ export async function airAtReports(
   const airPoint = new Map<number, number>();
   for (const { id, kind, zoneId } of points)
     if (kind === "zone-air-temp" && zoneId !== null && !airPoint.has(zoneId)) airPoint.set(zoneId, id);
-  const read = (pointOf: (zoneId: number) => number) =>
-    ctx.trends.asOf(
-      reports.map(({ zoneId, reportedAtMs }) => ({
-        series: pointOf(zoneId),
-        ts: Math.floor(reportedAtMs / 1000),
-        maxAgeSeconds: READING_AGE_SECONDS,
-      })),
-    );
-  const zoneAir = await read((zoneId) => airPoint.get(zoneId) ?? 0);
+  const read = async (pointOf: (zoneId: number) => number | undefined): Promise<(number | null)[]> => {
+    const asked = reports.flatMap(({ zoneId, reportedAtMs }, report) => {
+      const series = pointOf(zoneId);
+      const ts = Math.floor(reportedAtMs / 1000);
+      return series === undefined ? [] : [{ report, query: { series, ts, maxAgeSeconds: READING_AGE_SECONDS } }];
+    });
+    const found = await ctx.trends.asOf(asked.map(({ query }) => query));
+    const values = reports.map((): number | null => null);
+    for (const [i, { report }] of asked.entries()) values[report] = found[i]?.value ?? null;
+    return values;
+  };
+  const zoneAir = await read((zoneId) => airPoint.get(zoneId));
   const outdoorPoint = points.find((point) => point.kind === "outdoor-air-temp" && point.zoneId === null);
   const [recorded] = outdoorPoint ? await ctx.trends.extent([outdoorPoint.id]) : [];
   const outdoor = outdoorPoint && recorded ? await read(() => outdoorPoint.id) : null;
   return reports.map((_, i) => ({
-    zoneAirTempC: zoneAir[i]?.value ?? null,
-    inCoolingSeason: outdoor === null || (outdoor[i]?.value ?? Number.NEGATIVE_INFINITY) >= seasonThresholdC,
+    zoneAirTempC: zoneAir[i] ?? null,
+    inCoolingSeason: outdoor === null || (outdoor[i] ?? Number.NEGATIVE_INFINITY) >= seasonThresholdC,
   }));
 }

@@ -7,6 +7,7 @@ import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
 import { seasonThresholdC } from "../zones/overview";
+import { airAtReports } from "./air-at-reports";
 import { type FeltInput, feltBasis } from "./felt-inputs";
 import type { ComfortReportView } from "./list";
 import { type ConditionKind, type ReadingThen, readingsThen } from "./readings-then";
@@ -41,7 +42,8 @@ export async function readReportConditions(
   };
   const nowOf = (kind: ConditionKind): number | null => readings.find((each) => each.kind === kind)?.value ?? null;
   const zoneAirTempC = meanOf("zone-air-temp");
-  const outdoorC = nowOf("outdoor-air-temp");
+  // Zone air is asked for again here so that a report is judged by the same season on its page, in the diagnosis and in the cost.
+  const [air] = await airAtReports(ctx, buildingId, [report], seasonThresholdC(ctx, buildingId));
   return {
     report: { ...report, zoneCode: zone.code, deskCode: desk?.code ?? null },
     readings,
@@ -56,8 +58,7 @@ export async function readReportConditions(
         : feltThen(report, {
             airTempC: zoneAirTempC,
             relHumidityPct: meanOf("relative-humidity"),
-            // Without an outdoor record all hours count as of the cooling season, as for the cost.
-            inCoolingSeason: outdoorC === null || outdoorC >= seasonThresholdC(ctx, buildingId),
+            inCoolingSeason: air?.inCoolingSeason ?? true,
           }),
   };
 }

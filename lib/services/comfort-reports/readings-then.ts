@@ -1,6 +1,7 @@
 import { listPoints, type PointRow } from "@/db/queries/points";
 import type { PointKind } from "@/lib/trends/point-kind";
 import type { Context } from "../context";
+import { READING_AGE_SECONDS } from "./air-at-reports";
 
 /** Kinds that say what the air was like and what the controls did, in the order in which they are read. */
 const KINDS = [
@@ -19,8 +20,7 @@ export type ConditionKind = (typeof KINDS)[number];
 
 /** Kinds that a log may write only when they change, so that an old sample still holds. */
 const HELD: readonly ConditionKind[] = ["cooling-setpoint", "heating-setpoint", "occupancy"];
-/** Oldest sample that still says what was, of what is measured and of what is set [s]. Judgement, no source. */
-const MOST_AGE_SECONDS = 1800;
+/** Oldest sample that still says what was set [s]; of what is measured as for every report. Judgement, no source. */
 const MOST_AGE_HELD_SECONDS = 7 * 86_400;
 const HOUR = 3600;
 
@@ -51,7 +51,7 @@ export async function readingsThen(
     wanted.map(({ kind, point }) => ({
       series: point.id,
       ts,
-      maxAgeSeconds: HELD.includes(kind) ? MOST_AGE_HELD_SECONDS : MOST_AGE_SECONDS,
+      maxAgeSeconds: HELD.includes(kind) ? MOST_AGE_HELD_SECONDS : READING_AGE_SECONDS,
     })),
   );
   const means = await hourMeans(
@@ -84,11 +84,12 @@ async function hourMeans(
   series: readonly number[],
   ts: number,
 ): Promise<Map<number, number>> {
-  const means = new Map<number, number>();
+  const sums = new Map<number, { sum: number; count: number }>();
   for await (const { series: id, v, decimals } of ctx.trends.read(series, ts - HOUR, ts + 1)) {
-    if (v.length === 0) continue;
-    const sum = v.reduce((total, value) => total + value, 0);
-    means.set(id, sum / v.length / 10 ** decimals);
+    // An hour may lie across two parts of a series.
+    const { sum, count } = sums.get(id) ?? { sum: 0, count: 0 };
+    const part = v.reduce((total, value) => total + value, 0) / 10 ** decimals;
+    sums.set(id, { sum: sum + part, count: count + v.length });
   }
-  return means;
+  return new Map([...sums].flatMap(([id, { sum, count }]) => (count > 0 ? [[id, sum / count] as const] : [])));
 }

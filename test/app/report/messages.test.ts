@@ -9,6 +9,7 @@ describe("the occupant's languages", () => {
     for (const { id } of ENSEMBLES) expect(messages.ensembles[id], id).toBeTruthy();
     for (const { id } of ACTIVITIES) expect(messages.activities[id], id).toBeTruthy();
     expect(new Set(Object.values(messages.scale)).size).toBe(7);
+    expect(messages.scaleSource).toMatch(messages.tag === "en" ? /ISO 7730:2005, table 1/ : /^from memory|table 1/);
   });
 
   it("takes what was chosen, then the header by its weights, then English", () => {

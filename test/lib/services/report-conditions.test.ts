@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import { issueComfortLink } from "@/lib/services/comfort-links/manage";
+import { airAtReports } from "@/lib/services/comfort-reports/air-at-reports";
 import { readReportConditions } from "@/lib/services/comfort-reports/conditions";
 import { fileComfortReport } from "@/lib/services/comfort-reports/file";
 import { readComfortReports } from "@/lib/services/comfort-reports/list";
@@ -53,6 +54,14 @@ it("waits for trends that come in later", async () => {
   expect(before).toMatchObject({ readings: [], control: "unknown", felt: null });
   await bringTrends(office);
   expect((await readReportConditions(office.ctx, office.buildingId, id)).felt).not.toBeNull();
+});
+
+it("knows no air of a report in a zone without a trend, beside one that has it", async () => {
+  const office = smallOffice();
+  await bringTrends(office);
+  const reports = [office.otherZoneId, office.zoneId].map((zoneId) => ({ zoneId, reportedAtMs: NOON }));
+  const air = await airAtReports(office.ctx, office.buildingId, reports, 12);
+  expect(air.map(({ zoneAirTempC }) => zoneAirTempC)).toEqual([null, 21.5]);
 });
 
 it("takes no reading older than half an hour for what was, and a setpoint for a week", async () => {
