@@ -26,7 +26,7 @@ export default async function ReportPage({ params, searchParams }: Props) {
       </PublicShell>
     );
   }
-  const { receipt: _, ended: __, ...formMessages } = messages;
+  const { receipt: _, ended: __, scaleSource: ___, ...formMessages } = messages;
   return (
     <PublicShell language={messages.tag}>
       <PageHeading title={messages.title} lede={messages.lede} />
