@@ -73,6 +73,11 @@ export const comfortReport = sqliteTable(
     /** When somebody first answered, and when it was last closed. */
     answeredAtMs: integer(),
     closedAtMs: integer(),
+    /**
+     * Random, shared by reports of one desk, or one desk's link, on one local day: kept in the place of the desk once that is
+     * deleted; null before.
+     */
+    personDay: text(),
     /** Random id sent by the form, so that a repeated post is one report. */
     submissionId: text(),
   },
@@ -146,6 +151,8 @@ export const reportRetention = sqliteTable(
     replyAddressDays: integer().notNull(),
     /** Days after a report was made until its note, and what else was kept of its sender, is deleted. */
     noteDays: integer().notNull(),
+    /** Days after a report was made until its desk is deleted, and its zone alone is kept. */
+    deskDays: integer().notNull().default(365),
     changedBy: text().notNull(),
     changedAtMs: integer().notNull(),
   },
