@@ -37,9 +37,9 @@ export function listInbox(
 
 /** Of all reports that somebody still has to see to, what their zones are summed up from; oldest first. */
 export function listOpenVotes(db: Queryable, buildingId: number, states: readonly ReportState[]) {
-  const { id, zoneId, deskId, linkId, reportedAtMs, thermalSensation, preference } = comfortReport;
+  const { id, zoneId, deskId, linkId, reportedAtMs, thermalSensation, preference, personDay } = comfortReport;
   return db
-    .select({ id, zoneId, deskId, linkId, reportedAtMs, thermalSensation, preference })
+    .select({ id, zoneId, deskId, linkId, reportedAtMs, thermalSensation, preference, personDay })
     .from(comfortReport)
     .where(and(eq(comfortReport.buildingId, buildingId), inArray(comfortReport.state, [...states])))
     .orderBy(asc(comfortReport.reportedAtMs))

@@ -1,6 +1,7 @@
-import { and, eq, isNotNull, lt, ne, or } from "drizzle-orm";
+import { and, eq, inArray, isNotNull, lt, ne, or } from "drizzle-orm";
+import type { ReportSource } from "@/lib/comfort-reports/person-days";
 import type { Queryable } from "../client";
-import { comfortReport, heldReport, reportRetention } from "../schema/comfort";
+import { comfortLink, comfortReport, heldReport, reportRetention } from "../schema/comfort";
 
 export type RetentionRow = typeof reportRetention.$inferSelect;
 
@@ -50,4 +51,29 @@ export function deleteOldHeldReports(db: Queryable, buildingId: number, heldBefo
     .delete(heldReport)
     .where(and(eq(heldReport.buildingId, buildingId), lt(heldReport.heldAtMs, heldBeforeMs)))
     .run().changes;
+}
+
+/** Reports made before a moment that still tell their desk, by itself or by the link of a desk. */
+export function listReportsWithDesk(db: Queryable, buildingId: number, madeBeforeMs: number): ReportSource[] {
+  const { id, deskId, linkId, reportedAtMs, personDay } = comfortReport;
+  return db
+    .select({ id, deskId, linkId, reportedAtMs, personDay })
+    .from(comfortReport)
+    .leftJoin(comfortLink, eq(comfortLink.id, linkId))
+    .where(
+      and(
+        eq(comfortReport.buildingId, buildingId),
+        lt(reportedAtMs, madeBeforeMs),
+        or(isNotNull(deskId), isNotNull(comfortLink.deskId)),
+      ),
+    )
+    .all();
+}
+
+/** Deletes the desk of reports, and the link that would tell it; `personDay` stands for both. */
+export function deleteReportDesk(db: Queryable, ids: readonly number[], personDay: string): void {
+  db.update(comfortReport)
+    .set({ deskId: null, linkId: null, personDay })
+    .where(inArray(comfortReport.id, [...ids]))
+    .run();
 }

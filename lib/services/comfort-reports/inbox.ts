@@ -4,7 +4,7 @@ import { countInbox, countToAnswer, listAnswerTimes, listInbox, listOpenVotes } 
 import { listDesks, listZones } from "@/db/queries/zones";
 import { LEAST_PEOPLE } from "@/lib/comfort-reports/disclosure/disclose-counts";
 import { leastPeople } from "@/lib/comfort-reports/disclosure/least-people";
-import { countPersonDays } from "@/lib/comfort-reports/person-days";
+import { countPersonDays, isDeskDeleted } from "@/lib/comfort-reports/person-days";
 import { OPEN_STATES, REPORT_STATES } from "@/lib/comfort-reports/report-state";
 import { median } from "@/lib/statistics/quantile";
 import { zoneTable } from "@/lib/time/zone-table";
@@ -127,6 +127,6 @@ function openZones(ctx: Context, buildingId: number, timeZone: string, codes: Re
 /** The diagnosis' rule for more than one person. */
 const comesFromSeveral = (votes: readonly OpenVote[]): boolean => {
   const desks = new Set(votes.flatMap(({ deskId }) => (deskId === null ? [] : [String(deskId)])));
-  const withoutDesk = votes.filter(({ deskId }) => deskId === null).length;
+  const withoutDesk = votes.filter((vote) => vote.deskId === null && !isDeskDeleted(vote)).length;
   return isZoneWide({ reports: votes.length, desks: [...desks], withoutDesk, busiest: null });
 };

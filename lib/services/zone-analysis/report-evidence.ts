@@ -1,5 +1,6 @@
 import { listComfortReports } from "@/db/queries/comfort";
 import { listDesks } from "@/db/queries/zones";
+import { isDeskDeleted } from "@/lib/comfort-reports/person-days";
 import type { ReportEvidence } from "@/lib/trends/diagnosis/zone-evidence";
 import { type AirAtReport, airAtReports } from "../comfort-reports/air-at-reports";
 import type { Context } from "../context";
@@ -27,6 +28,7 @@ export async function reportEvidence(
     const list = found.get(report.zoneId) ?? [];
     list.push({
       desk: report.deskId === null ? null : (desks.get(report.deskId) ?? null),
+      isDeskDeleted: isDeskDeleted(report),
       thermalSensation: report.thermalSensation,
       preference: report.preference,
       ...(air[i] as AirAtReport),

@@ -29,7 +29,7 @@ export function countReports(
   return {
     reports: found.length,
     desks: [...byDesk.keys()].sort(),
-    withoutDesk: found.filter((each) => each.desk === null).length,
+    withoutDesk: found.filter((each) => each.desk === null && !each.isDeskDeleted).length,
     busiest: busiest ? { desk: busiest[0], reports: busiest[1] } : null,
   };
 }

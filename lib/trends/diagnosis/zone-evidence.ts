@@ -8,6 +8,8 @@ import type { ZoneStatistics } from "../zone-statistics";
 /** One comfort report filed in occupied hours of the record. `desk` is null for a report of the zone as a whole. */
 export type ReportEvidence = {
   desk: string | null;
+  /** Whether it came from a desk that is no longer known: such reports do not tell one desk from the zone. */
+  isDeskDeleted?: boolean;
   /** Thermal sensation vote, -3 cold to +3 hot. */
   thermalSensation: number;
   preference: "cooler" | "no-change" | "warmer";

@@ -12,6 +12,7 @@ export async function changeRetentionAction(buildingId: number, _: FormState, fo
     changeReportRetention(ctx, buildingId, {
       replyAddressDays: requiredNumberOf(values, "replyAddressDays"),
       noteDays: requiredNumberOf(values, "noteDays"),
+      deskDays: requiredNumberOf(values, "deskDays"),
     }),
   );
   if (!outcome.ok) return outcome;

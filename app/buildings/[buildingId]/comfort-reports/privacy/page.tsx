@@ -24,7 +24,7 @@ export default async function ReportPrivacyPage({ params }: Props) {
     <>
       <PageHeading
         title="What reports keep"
-        lede="Once an hour reply addresses and notes that are past their days are deleted for good. Votes, wishes and times stay: no figure changes by it. Ask whoever sees to data protection in your organisation which days hold for you."
+        lede="Once an hour reply addresses, notes and desks that are past their days are deleted for good. Votes, wishes, times and zones stay, and repeats of a day still count once; whether one desk or the zone is meant can then no longer be told of a report. Ask whoever sees to data protection in your organisation which days hold for you."
       />
       <RetentionForm action={changeRetentionAction.bind(null, building.id)} retention={retention} />
     </>

@@ -29,6 +29,12 @@ export function RetentionForm({ action, retention }: { action: BoundAction; rete
         unit="days"
         hint="Also the longest for a reply address of a report that nobody closes, and for a report kept aside."
       />
+      <NumberField
+        {...of("deskDays")}
+        label="Desk, after a report is made"
+        unit="days"
+        hint="From then on the zone alone is known. With a seating plan a desk says who sat there."
+      />
       <FormActions>
         <SubmitButton>Save</SubmitButton>
       </FormActions>
