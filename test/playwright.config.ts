@@ -7,7 +7,7 @@ function server(name: ServerName) {
     command: `npx tsx test/support/prepare-data.ts ${name} ${dataFolder} && exec npx next start -H 127.0.0.1 -p ${port}`,
     url: `${baseUrl(name)}/sign-in`,
     cwd: `${RESULTS}/..`,
-    // Tests stand for a proxy where they send its header; without one no address is known, as without a proxy.
+    // Tests stand for a proxy where they send its header; all other requests come from this machine's address.
     env: { SETPOINT_LEDGER_DATA: dataFolder, SETPOINT_LEDGER_TRUSTED_PROXY: "1", NEXT_TELEMETRY_DISABLED: "1" },
     timeout: 240_000,
     reuseExistingServer: false,
