@@ -37,6 +37,8 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/comfort-reports/webhook",
     "/comfort-reports/mail",
     "/comfort-reports/both-sides",
+    "/comfort-reports/both-sides/working/10-too-cold",
+    "/comfort-reports/both-sides/working/10-too-cold?at=3",
     "/comfort-reports?view=all&page=2",
     "/imports",
     "/imports/mapping",
