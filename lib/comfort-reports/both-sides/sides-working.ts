@@ -92,7 +92,7 @@ function totalWorking(
       return [
         {
           symbol: `h_${airTempC}`,
-          label: `Occupied desk-hours of the year's cooling season with zone air about ${airTempC} °C`,
+          label: `Occupied desk-hours of the year's cooling season with zone air about ${airTempC}\u00a0°C`,
           value: deskHours,
           unit: "h",
           origin: "measured",
@@ -100,7 +100,7 @@ function totalWorking(
         },
         {
           symbol: `r_${airTempC}`,
-          label: `Reports per desk-hour there${shiftK === 0 ? "" : `, moved to ${airTempC + shiftK} °C`}`,
+          label: `Reports per desk-hour there${shiftK === 0 ? "" : `, moved to ${airTempC + shiftK}\u00a0°C`}`,
           value: working.result.value,
           unit: "1/h",
           origin: "computed",
@@ -135,7 +135,7 @@ function rateWorking({ shared }: WeightedFit, side: Side, airTempC: number, rate
       },
       {
         symbol: "s",
-        label: `Share who want it ${WISHES[side]} at ${airTempC} °C`,
+        label: `Share who want it ${WISHES[side]} at ${airTempC}\u00a0°C`,
         value: share,
         unit: "",
         origin: "computed",
@@ -163,7 +163,7 @@ const LOGIT = "1 / (1 + exp(-(a + b * (t - 23))))";
 const logitTerms = ({ a, b }: { a: number; b: number }, side: Side, airTempC: number, source: string): Term[] => [
   {
     symbol: "a",
-    label: `Logit of the share at ${REFERENCE_TEMP_C} °C`,
+    label: `Logit of the share at ${REFERENCE_TEMP_C}\u00a0°C`,
     value: a,
     unit: "",
     origin: "computed",
@@ -189,7 +189,7 @@ export function shareWorking(
   const mean = (at: number, symbol: "a" | "b", vote: number, deviation: number): Term => {
     const value = fits.reduce((sum, { shared, weight }) => sum + weight * (shared[at] as number), 0);
     const label =
-      symbol === "a" ? `Logit of the share at ${REFERENCE_TEMP_C} °C` : "Change of the logit with temperature";
+      symbol === "a" ? `Logit of the share at ${REFERENCE_TEMP_C}\u00a0°C` : "Change of the logit with temperature";
     const unit = symbol === "a" ? "" : "1/K";
     return {
       symbol,

@@ -29,5 +29,5 @@ export async function sendTestMail(
     subject: `Test mail (${building.name})`,
     text: `Mail about comfort reports of ${building.name} can be sent.\n\n${server.siteAddress}/buildings/${buildingId}/comfort-reports/mail`,
   });
-  if (fate.status === "failed") throw new ServiceError("precondition", fate.reason, { to: fate.reason });
+  if (fate.status === "failed") throw new ServiceError("precondition", fate.reason);
 }
