@@ -1,6 +1,7 @@
 import { findComfortReport } from "@/db/queries/comfort";
 import { findZone, listDesks } from "@/db/queries/zones";
 import { besideRange, type FeltRange, feltRange } from "@/lib/comfort/felt-range";
+import { type DraughtRange, draughtRange, type FanEffect, fanEffects } from "@/lib/comfort/moving-air";
 import { type ControlThen, controlThen } from "@/lib/comfort-reports/control-then";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
@@ -13,7 +14,15 @@ import type { ComfortReportView } from "./list";
 import { type ConditionKind, type ReadingThen, readingsThen } from "./readings-then";
 
 /** What a standard's method says of the moment, and where the vote lies beside it. */
-export type FeltThen = { range: FeltRange; beside: ReturnType<typeof besideRange> | null; inputs: FeltInput[] };
+export type FeltThen = {
+  range: FeltRange;
+  beside: ReturnType<typeof besideRange> | null;
+  inputs: FeltInput[];
+  /** What a desk fan would have been worth. */
+  fan: FanEffect[];
+  /** Share who feel a draught at the air speed that was measured; null where none was. */
+  draught: DraughtRange | null;
+};
 
 /** A report with what the zone was like when it was made. Trends that come in later fill in later. */
 export type ReportConditions = {
@@ -24,10 +33,12 @@ export type ReportConditions = {
   felt: FeltThen | null;
 };
 
+/** `measured`: what somebody measured at the desk; asked about, not kept. */
 export async function readReportConditions(
   ctx: Context,
   buildingId: number,
   reportId: number,
+  measured: { airSpeedMps: number | null } = { airSpeedMps: null },
 ): Promise<ReportConditions> {
   requireFacilities(ctx);
   findBuildingOrRefuse(ctx, buildingId);
@@ -59,15 +70,23 @@ export async function readReportConditions(
             airTempC: zoneAirTempC,
             relHumidityPct: meanOf("relative-humidity"),
             inCoolingSeason: air?.inCoolingSeason ?? true,
+            airSpeedMps: measured.airSpeedMps,
           }),
   };
 }
 
 function feltThen(
   { thermalSensation, clothing, activity }: Pick<ComfortReportView, "thermalSensation" | "clothing" | "activity">,
-  air: { airTempC: number; relHumidityPct: number | null; inCoolingSeason: boolean },
+  air: { airTempC: number; relHumidityPct: number | null; inCoolingSeason: boolean; airSpeedMps: number | null },
 ): FeltThen {
   const { inputs, listed } = feltBasis({ ...air, clothing, activity });
   const range = feltRange(inputs);
-  return { range, beside: range.status === "ok" ? besideRange(thermalSensation, range.pmv) : null, inputs: listed };
+  const { airTempC, airSpeedMps } = air;
+  return {
+    range,
+    beside: range.status === "ok" ? besideRange(thermalSensation, range.pmv) : null,
+    inputs: listed,
+    fan: fanEffects(inputs),
+    draught: airSpeedMps === null ? null : draughtRange({ airTempC, airSpeedMps }),
+  };
 }

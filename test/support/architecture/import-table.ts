@@ -60,6 +60,7 @@ const CONSTANTS = [
   "lib/comfort-reports/report-state",
   "lib/comfort/ensembles",
   "lib/comfort/activity",
+  "lib/comfort/desk-fan",
   "lib/importers/register/register-mapping",
   "lib/electrical/walk-entry",
   "lib/comfort-reports/temperature-guidance",

@@ -15,13 +15,18 @@ import { readMailServer } from "@/lib/services/report-mail/server";
 import { formatLocal } from "@/lib/time/format";
 import { quantityWords } from "@/lib/trends/quantity-words";
 import { remarksOf, WISH } from "../view-model";
+import { MovingAir } from "./_components/moving-air";
 import { StepForm } from "./_components/step-form";
 import { StepTable } from "./_components/step-table";
 import { takeStepAction } from "./actions";
 import {
+  airSpeedOf,
   answerHint,
   controlSentence,
+  draughtSentence,
+  FAN_POWER_WORDS,
   FELT_CAUTION,
+  fanLines,
   feltSentence,
   inputLine,
   readingLine,
@@ -30,18 +35,24 @@ import {
 
 export const metadata: Metadata = { title: "Comfort report" };
 
-type Props = { params: Promise<{ buildingId: string; reportId: string }> };
+type Props = {
+  params: Promise<{ buildingId: string; reportId: string }>;
+  searchParams: Promise<{ airSpeed?: string | string[] }>;
+};
 
 /** One report, with what the zone was like when it was made. */
-export default async function ComfortReportPage({ params }: Props) {
+export default async function ComfortReportPage({ params, searchParams }: Props) {
   const { buildingId, reportId } = await params;
+  const { airSpeed } = await searchParams;
   const path = `/buildings/${buildingId}`;
   const { building, conditions, steps, mailServer } = await readAs(
     async (ctx) => ({
       building: readBuilding(ctx, Number(buildingId)),
       steps: readReportSteps(ctx, Number(buildingId), Number(reportId)),
       mailServer: readMailServer(ctx, Number(buildingId)),
-      conditions: await readReportConditions(ctx, Number(buildingId), Number(reportId)),
+      conditions: await readReportConditions(ctx, Number(buildingId), Number(reportId), {
+        airSpeedMps: airSpeedOf(airSpeed),
+      }),
     }),
     `${path}/comfort-reports/${reportId}`,
   );
@@ -102,6 +113,27 @@ export default async function ComfortReportPage({ params }: Props) {
               { key: "origin", head: "Origin", cell: (row) => row.origin },
               { key: "source", head: "Source", cell: (row) => row.source },
             ]}
+          />
+        </Section>
+      ) : null}
+      {felt ? (
+        <Section
+          id="air"
+          title="Moving air"
+          wide
+          remarks={
+            <Remark title="How it is counted">
+              By ASHRAE 55: the kelvins that still air would have to be cooler to feel the same, for the middle of what
+              stands above; two ways of counting one&rsquo;s own movement give the range. The draught rate is ISO
+              7730&rsquo;s.
+            </Remark>
+          }
+        >
+          <MovingAir
+            fan={fanLines(felt, words)}
+            fanPower={FAN_POWER_WORDS}
+            airSpeed={[airSpeed].flat()[0] ?? ""}
+            draught={draughtSentence(felt, words)}
           />
         </Section>
       ) : null}

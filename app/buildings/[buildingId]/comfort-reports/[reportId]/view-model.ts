@@ -1,3 +1,4 @@
+import { FAN_POWER_W } from "@/lib/comfort/desk-fan";
 import { CONTROL_WORDS } from "@/lib/comfort-reports/control-then";
 import { ACTION_WORDS, STATE_WORDS } from "@/lib/comfort-reports/report-state";
 import type { FeltThen, ReportConditions } from "@/lib/services/comfort-reports/conditions";
@@ -72,7 +73,7 @@ export const controlSentence = ({ control, felt }: Pick<ReportConditions, "contr
 const signed = (vote: number): string => `${vote > 0 ? "+" : ""}${formatNumber(vote, { decimals: 1 })}`;
 
 /** The vote beside what the standard's method allows for. */
-export function feltSentence({ range, beside }: FeltThen, votedWords: string): string {
+export function feltSentence({ range, beside }: Pick<FeltThen, "range" | "beside">, votedWords: string): string {
   if (range.status !== "ok") {
     const [limit] = range.limits;
     return `The standard's method does not hold here: ${limit?.what ?? "an input"} is outside ${limit?.low ?? ""} to ${limit?.high ?? ""} ${limit?.unit ?? ""}.`;
@@ -143,4 +144,33 @@ export function answerHint({ isFollowed, isMailed }: { isFollowed: boolean; isMa
     return `Shown at once at the private address of whoever sent it${isMailed ? `, and ${mailed}` : ""}, without your name.`;
   if (isMailed) return `This report has no private address: the answer is ${mailed}, without your name.`;
   return "This report has no private address: tell them yourself; what you told them is kept here.";
+}
+
+/** An air speed as the address has it [m/s]; null where it is not there, NaN where it is no number. */
+export function airSpeedOf(query: string | string[] | undefined): number | null {
+  const typed = ([query].flat()[0] ?? "").trim().replace(",", ".");
+  if (typed === "") return null;
+  return /^\d*\.?\d+$/.test(typed) ? Number(typed) : Number.NaN;
+}
+
+/** What a fan draws for it. */
+export const FAN_POWER_WORDS = `A desk fan draws ${FAN_POWER_W.low} to ${FAN_POWER_W.high} W for it (${FAN_POWER_W.source}); the register has the heaters of this zone.`;
+
+export type FanLine = { speed: string; effect: string };
+
+/** What a desk fan is worth, by the speed of its air. */
+export const fanLines = ({ fan }: Pick<FeltThen, "fan">, words: QuantityWords): FanLine[] =>
+  fan.map(({ airSpeedMps, lowK, highK }) => ({
+    speed: formatNumber(airSpeedMps, { decimals: 1 }),
+    effect: `${words.size(lowK)} to ${words.size(highK)}`,
+  }));
+
+/** How many would feel a draught at the air speed that was measured; empty where none was. */
+export function draughtSentence({ draught }: Pick<FeltThen, "draught">, words: QuantityWords): string {
+  if (draught === null) return "";
+  if (draught.status === "ok")
+    return `At this speed ${formatNumber(draught.pct, { decimals: 0 })} % of people who sit would feel a draught at the neck (${formatNumber(draught.lowPct, { decimals: 0 })} to ${formatNumber(draught.highPct, { decimals: 0 })} % for a turbulence of 10 to 60 %, else taken as 40 %).`;
+  const { what, low, high, unit } = draught;
+  const limits = unit === "°C" ? `${words.temp(low)} to ${words.temp(high)}` : `${low} to ${high} m/s`;
+  return `No draught rate: its method holds for an ${what} of ${limits}.`;
 }
