@@ -130,7 +130,7 @@ export default async function ComfortReportPage({ params, searchParams }: Props)
           }
         >
           <MovingAir
-            fan={fanLines(felt, words)}
+            fan={report.thermalSensation > 0 || report.preference === "cooler" ? fanLines(felt, words) : []}
             fanPower={FAN_POWER_WORDS}
             airSpeed={[airSpeed].flat()[0] ?? ""}
             draught={draughtSentence(felt, words)}
