@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, lte, max } from "drizzle-orm";
+import { and, asc, eq, gt, lte, max, ne } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { comfortReport, reportWebhook } from "../schema/comfort";
 import type { ComfortReportRow } from "./comfort";
@@ -34,12 +34,14 @@ export function newestReportId(db: Queryable, buildingId: number): number {
   return newest.get()?.id ?? 0;
 }
 
-/** The oldest report after one, in the order in which they were put on record. */
+/** The oldest report after one, in the order in which they were put on record; those of past tables are no news. */
 export function findReportAfter(db: Queryable, buildingId: number, afterId: number): ComfortReportRow | undefined {
   return db
     .select()
     .from(comfortReport)
-    .where(and(eq(comfortReport.buildingId, buildingId), gt(comfortReport.id, afterId)))
+    .where(
+      and(eq(comfortReport.buildingId, buildingId), gt(comfortReport.id, afterId), ne(comfortReport.origin, "import")),
+    )
     .orderBy(asc(comfortReport.id))
     .limit(1)
     .get();

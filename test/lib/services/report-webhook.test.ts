@@ -2,6 +2,7 @@ import { createHmac } from "node:crypto";
 import { createServer, type IncomingHttpHeaders } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, expect, it } from "vitest";
+import { insertComfortReport } from "@/db/queries/comfort";
 import { logComfortReport } from "@/lib/services/comfort-reports/log";
 import { postNewReports } from "@/lib/services/comfort-reports/post-reports";
 import { endReportWebhook, readReportWebhook, setReportWebhook } from "@/lib/services/comfort-reports/webhook";
@@ -30,11 +31,19 @@ async function receiver(statuses: number[] = []) {
 const CALL = { origin: "phone", zoneCode: "2-14", thermalSensation: -2, preference: "warmer" } as const;
 
 it("posts what is new, signed, once and in order, without what people wrote", async () => {
-  const { ctx, buildingId } = smallOffice();
+  const { ctx, buildingId, zoneId } = smallOffice();
   const { got, url } = await receiver();
   logComfortReport(ctx, buildingId, CALL);
   setReportWebhook(ctx, buildingId, { url });
   const second = logComfortReport(ctx, buildingId, { ...CALL, note: "secret feet", deskCode: "2-14-01" });
+  insertComfortReport(ctx.db, {
+    buildingId,
+    zoneId,
+    reportedAtMs: ctx.now,
+    thermalSensation: 2,
+    preference: "cooler",
+    origin: "import",
+  });
   const third = logComfortReport(ctx, buildingId, { ...CALL, preference: "no-change" });
   expect(await postNewReports(ctx, () => ctx.now)).toBe(2);
   expect(await postNewReports(ctx, () => ctx.now)).toBe(0);
