@@ -1,10 +1,11 @@
 import type { PlannedZone } from "@/lib/comfort-reports/both-sides/expected-reports";
 import type { ReportModel } from "@/lib/comfort-reports/both-sides/report-model";
+import { seasonModel } from "@/lib/comfort-reports/both-sides/season-record";
 import { expectedWorking, shareWorking } from "@/lib/comfort-reports/both-sides/sides-working";
 import { VOTES_REACH } from "@/lib/comfort-reports/both-sides/vote-prior";
 import { type Share, wantedShares } from "@/lib/comfort-reports/both-sides/wanted-shares";
 import type { Working } from "@/lib/working/working";
-import { type BothSides, type SideStep, seasonModels } from "./expect";
+import { type BothSides, coolingSeasonOf, type SideStep } from "./expect";
 
 type Sides = NonNullable<BothSides>;
 
@@ -15,11 +16,12 @@ export type SideWorkings = Record<SideFigure, Working>;
 
 /** A model of the cooling season and the year's desk-hours that it is asked for. */
 function seasonOf({ record }: Sides): { model: ReportModel; year: PlannedZone[] } {
+  const season = coolingSeasonOf(record);
   return {
-    model: seasonModels(record).summer,
-    year: record.zones.map(({ zoneId, lastYear }) => ({
+    model: seasonModel(season),
+    year: season.zones.map(({ zoneId, lastYear }) => ({
       zone: String(zoneId),
-      bins: lastYear.summer.map(([airTempC, deskHours]) => ({ airTempC, deskHours })),
+      bins: lastYear.map(([airTempC, deskHours]) => ({ airTempC, deskHours })),
     })),
   };
 }

@@ -4,6 +4,7 @@ import { expectedOfSeason } from "@/lib/comfort-reports/both-sides/season-record
 import { ALL_YEAR } from "@/lib/proposals/acting-window";
 import { livePicture } from "@/lib/proposals/live/live-picture";
 import { bothSides, coolingSeasonOf, readBothSides } from "@/lib/services/both-sides/expect";
+import { sharesByAir, sideWorkings } from "@/lib/services/both-sides/workings";
 import { logComfortReport } from "@/lib/services/comfort-reports/log";
 import { liveBuilding, liveZone, stateAt } from "@/test/factories/live-building";
 import { smallOffice } from "@/test/factories/office";
@@ -43,6 +44,24 @@ describe("both sides of a building", () => {
     const season = coolingSeasonOf(sides.record);
     const up = expectedOfSeason(season, (id) => (id === zoneId ? { riseK: 1, share: 1 } : null));
     expect(up).toEqual(sides.steps.find(({ shiftK }) => shiftK === 1)?.expected);
+    const workings = sideWorkings(sides);
+    for (const [i, { expected, warmer, cooler }] of sides.steps.entries()) {
+      const own = workings[i];
+      expect(own?.["too-cold"].result.value).toBe(expected.tooCold.median);
+      expect(own?.["too-warm"].result.value).toBe(expected.tooWarm.median);
+      // Its terms, weighed, give the figure: the working is of this model and these hours.
+      const logs = own?.["too-warm"].terms ?? [];
+      const sum = logs.reduce(
+        (total, term, k) => (k % 2 ? total + (logs[k - 1]?.value ?? 0) * Math.log(term.value) : total),
+        0,
+      );
+      expect(Math.exp(sum)).toBeCloseTo(expected.tooWarm.median, 9);
+      expect(own?.["want-warmer"].result.value).toBeCloseTo(100 * warmer.median, 9);
+      expect(own?.["want-cooler"].result.value).toBeCloseTo(100 * cooler.median, 9);
+    }
+    const points = sharesByAir(sides);
+    expect(points.map(({ airTempC }) => airTempC)).toEqual([20, 21, 22, 23, 24, 25, 26, 27]);
+    expect(points.reduce((sum, { deskHours }) => sum + deskHours, 0)).toBe(sides.deskHours);
     expect(sidesLede(sides, "C")).toMatch(/K warmer .* too cold go from .* and those of too warm from/);
     expect(sideLines(sides, "C").map(({ shift }) => shift)).toContain("as it is");
   });
