@@ -41,9 +41,11 @@ export type CaseVariant = {
   emissionsKgCo2: Range80;
   /** Share of occupied cooling-season hours outside the comfort range, 0 to 1. */
   outsideComfort: number;
-  /** Of the cooling season; null where no zone of the proposal has desks with zone air on record. */
+  /** Of the cooling season; null where no zone of the proposal has desks with zone air on record, or where withheld. */
   hotReportsPerYear: number | null;
   coldReportsPerYear: number | null;
+  /** Expected reports are not told: too few people have reported in its zones. */
+  reportsWithheld: boolean;
 };
 
 /** One line of comfort, as it is and as it is expected, with an interval where one is known (`level` in %). */

@@ -95,6 +95,7 @@ export const caseInput = (changes: Partial<CaseInput> = {}): CaseInput => ({
       outsideComfort: 0.08,
       coldReportsPerYear: 30.5,
       hotReportsPerYear: 7.2,
+      reportsWithheld: false,
     },
     {
       name: "0.5 K warmer",
@@ -105,6 +106,7 @@ export const caseInput = (changes: Partial<CaseInput> = {}): CaseInput => ({
       outsideComfort: 0.12,
       coldReportsPerYear: 44,
       hotReportsPerYear: 5.9,
+      reportsWithheld: false,
     },
   ],
   comfort: [

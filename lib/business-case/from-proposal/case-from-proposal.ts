@@ -7,6 +7,7 @@ import { lifeOfFirstYear } from "../first-year-life";
 import { assumptionsOf } from "./assumptions-of";
 import { comfortLines } from "./comfort-lines";
 import { hoursWords, measuresOf, seasonWords } from "./measures-of";
+import { areReportsWithheld } from "./reports-withheld";
 import { cautionsOf, risksOf } from "./risks-and-cautions";
 import { verificationPlan } from "./verification-plan";
 
@@ -50,8 +51,8 @@ export function caseFromProposal(frozen: FrozenProposal, number: string): CaseIn
     parts: picture.parts
       .filter(({ stated }) => stated !== 0)
       .map(({ label, stated }) => ({ label, statedPerYear: stated })),
-    variants: frozen.variants.map((each) => variantOf(each, each === chosen)),
-    comfort: comfortLines(picture),
+    variants: frozen.variants.map((each) => variantOf(each, each === chosen, inputs.reports)),
+    comfort: comfortLines(picture, areReportsWithheld(inputs.reports, levers)),
     temps: picture.temps,
     circuits: picture.circuits ?? [],
     temperatureUnit: building.temperatureUnit,
@@ -87,16 +88,24 @@ const figureOf = ({ p10, p50, p90, stated, working }: FrozenVariant["picture"]["
 
 const rangeOf = ({ p10, p50, p90 }: FrozenVariant["picture"]["saving"]) => ({ p10, p50, p90 });
 
-const variantOf = ({ name, picture }: FrozenVariant, proposed: boolean): CaseVariant => ({
-  name,
-  proposed,
-  savingPerYear: rangeOf(picture.saving),
-  electricKwh: rangeOf(picture.electricKwh),
-  emissionsKgCo2: rangeOf(picture.emissionsKgCo2),
-  outsideComfort: picture.outsideComfort.after,
-  coldReportsPerYear: picture.cold?.after ?? null,
-  hotReportsPerYear: picture.hot?.after ?? null,
-});
+function variantOf(
+  { name, picture, levers }: FrozenVariant,
+  proposed: boolean,
+  reports: FrozenProposal["inputs"]["reports"],
+): CaseVariant {
+  const reportsWithheld = areReportsWithheld(reports, levers);
+  return {
+    name,
+    proposed,
+    savingPerYear: rangeOf(picture.saving),
+    electricKwh: rangeOf(picture.electricKwh),
+    emissionsKgCo2: rangeOf(picture.emissionsKgCo2),
+    outsideComfort: picture.outsideComfort.after,
+    coldReportsPerYear: reportsWithheld ? null : (picture.cold?.after ?? null),
+    hotReportsPerYear: reportsWithheld ? null : (picture.hot?.after ?? null),
+    reportsWithheld,
+  };
+}
 
 function scopeWords(heatingFuel: string): string {
   const electricity = `Electricity: ${EMISSION_SCOPES.electricity}.`;

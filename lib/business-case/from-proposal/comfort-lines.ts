@@ -1,10 +1,16 @@
 import type { ExpectedReports, LivePicture } from "@/lib/proposals/live-picture";
 import type { CaseComfortLine } from "../case-input";
 
-/** What the proposed variant makes of comfort, on either side. Intervals of reports are of what a year may bring. */
-export function comfortLines({ outsideComfort, cold, hot, heatersGiven }: LivePicture): CaseComfortLine[] {
+/**
+ * What the proposed variant makes of comfort, on either side. Intervals of reports are of what a year may bring; without
+ * reports, when so few people have sent any that figures could be traced to them.
+ */
+export function comfortLines(
+  { outsideComfort, cold, hot, heatersGiven }: LivePicture,
+  reportsWithheld: boolean,
+): CaseComfortLine[] {
   const reports = (label: string, expected: ExpectedReports | null): CaseComfortLine[] =>
-    expected
+    expected && !reportsWithheld
       ? [
           {
             label,

@@ -1,5 +1,5 @@
-import { type CaseSection, moneyRange, number, range, text } from "../case-document";
-import type { CaseInput } from "../case-input";
+import { type CaseSection, type CaseValue, moneyRange, number, range, text } from "../case-document";
+import type { CaseInput, CaseVariant } from "../case-input";
 
 /** What else was weighed, with the same draws. */
 export function alternativesSection({ variants, building }: CaseInput): CaseSection {
@@ -50,11 +50,16 @@ export function alternativesSection({ variants, building }: CaseInput): CaseSect
           range(each.electricKwh, "kWh"),
           range(each.emissionsKgCo2, "kg CO₂"),
           number(each.outsideComfort * 100, 1, "%"),
-          each.coldReportsPerYear === null ? text("not known") : number(each.coldReportsPerYear, 1),
-          each.hotReportsPerYear === null ? text("not known") : number(each.hotReportsPerYear, 1),
+          reportsCell(each, each.coldReportsPerYear),
+          reportsCell(each, each.hotReportsPerYear),
         ]),
         total: null,
       },
     ],
   };
+}
+
+function reportsCell({ reportsWithheld }: CaseVariant, perYear: number | null): CaseValue {
+  if (perYear !== null) return number(perYear, 1);
+  return text(reportsWithheld ? "withheld" : "not known");
 }

@@ -1,12 +1,20 @@
+import { LEAST_PEOPLE } from "@/lib/comfort-reports/disclosure/disclose-counts";
 import { CIRCUIT_OUTCOMES } from "@/lib/proposals/live-circuit";
 import { formatTemperature } from "@/lib/units/format";
 import { type CaseBlock, type CaseSection, number, text } from "../case-document";
 import type { CaseComfortLine, CaseInput } from "../case-input";
 
+const WITHHELD: CaseBlock = {
+  kind: "paragraph",
+  runs: [
+    `Expected reports are withheld where fewer than ${LEAST_PEOPLE.publication} people have reported in the zones of a variant: figures could be traced to them. Facilities people see them with the proposal.`,
+  ],
+};
+
 const SIDES = { cold: "too cold", hot: "too warm", plant: "plant", people: "people" } as const;
 
 /** What changes for people, on the cold side and on the hot one, and what is done when it goes wrong. */
-export function comfortSection({ comfort, temps, circuits, risks, temperatureUnit }: CaseInput): CaseSection {
+export function comfortSection({ comfort, variants, temps, circuits, risks, temperatureUnit }: CaseInput): CaseSection {
   return {
     id: "comfort",
     title: "Comfort and risk, on both sides",
@@ -30,6 +38,7 @@ export function comfortSection({ comfort, temps, circuits, risks, temperatureUni
         ]),
         total: null,
       },
+      ...(variants.some(({ reportsWithheld }) => reportsWithheld) ? [WITHHELD] : []),
       {
         kind: "table",
         id: "temps",

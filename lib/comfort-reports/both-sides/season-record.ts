@@ -16,6 +16,8 @@ export type SeasonZone = {
   lastYear: DeskHourBins;
   /** Person-days that wanted it warmer and cooler, by whole degree. */
   counts: readonly (readonly [airTempC: number, tooCold: number, tooWarm: number])[];
+  /** The least number of people who sent the zone's reports of any season; absent in records made before 2026-11-30. */
+  people?: number;
 };
 
 /** What a building's reports and hours of one season say, before any model: plain numbers, fit for the browser. */

@@ -9,7 +9,8 @@ import { SIDES, type SidesRecord } from "./shown";
 
 type Recorded = NonNullable<SidesRecord>;
 /** Hours and reports of the cooling season, which a cooling setpoint moves: what this page and proposals are worked out from. */
-export function coolingSeasonOf({ zones, counts }: Recorded): SeasonRecord {
+export function coolingSeasonOf({ zones, counts, peopleByZone }: Recorded): SeasonRecord {
+  const people = new Map(peopleByZone);
   return {
     prior: VOTE_PRIORS.summer,
     zones: zones.map(({ zoneId, floor, sinceReports, lastYear }) => ({
@@ -17,6 +18,7 @@ export function coolingSeasonOf({ zones, counts }: Recorded): SeasonRecord {
       floor,
       sinceReports: sinceReports.summer,
       lastYear: lastYear.summer,
+      people: people.get(zoneId) ?? 0,
       counts: counts.flatMap((each) =>
         each.zoneId === zoneId && each.season === "summer"
           ? [[each.airTempC, each.tooCold, each.tooWarm] as const]

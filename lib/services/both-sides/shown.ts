@@ -21,8 +21,9 @@ export type SidesRecord = {
   without: string[];
   /** Person-days used; reports left out: outside the record, without zone air at the time, or of zones left out. */
   personDays: number;
-  /** The least number of people who sent them. */
+  /** The least number of people who sent them, of the building and of each zone with any. */
   people: number;
+  peopleByZone: (readonly [zoneId: number, people: number])[];
   leftOut: number;
   /** First moment from which hours count [UTC s], and days of the record that stand for a year; null without a record. */
   fromUtcSeconds: number;
@@ -31,7 +32,7 @@ export type SidesRecord = {
 
 export const SIDES: ResultKind<SidesRecord> = {
   name: "both-sides",
-  version: 2,
+  version: 3,
   inputs: ["trends", "mapping", "zones", "reports", "building", "assumptions"],
   workOut: sidesRecord,
 };
@@ -52,7 +53,7 @@ export async function sidesRecord(ctx: Context, building: BuildingRow): Promise<
   const table = zoneTable(building.timeZone);
   const offsetMsAt = (atMs: number): number => table.offsetAt(Math.floor(atMs / 1000)) * 1000;
   const seen = new Set<string>();
-  const desks: (number | null)[] = [];
+  const desks = new Map<number, (number | null)[]>();
   const counts = new Map<string, SideCount>();
   let leftOut = all.length - inRecord.length;
   for (const [i, report] of inRecord.entries()) {
@@ -66,7 +67,9 @@ export async function sidesRecord(ctx: Context, building: BuildingRow): Promise<
     const day = `${report.preference}/${personDayKey(report, offsetMsAt)}`;
     if (seen.has(day)) continue;
     seen.add(day);
-    desks.push(report.deskId);
+    const ofZone = desks.get(report.zoneId);
+    if (ofZone) ofZone.push(report.deskId);
+    else desks.set(report.zoneId, [report.deskId]);
     const season: VoteSeason = air[i]?.inCoolingSeason ? "summer" : "winter";
     const bin = Math.round(airTempC);
     const key = `${report.zoneId}/${season}/${bin}`;
@@ -80,7 +83,8 @@ export async function sidesRecord(ctx: Context, building: BuildingRow): Promise<
     counts: [...counts.values()],
     without,
     personDays: seen.size,
-    people: leastPeople(desks),
+    people: leastPeople([...desks.values()].flat()),
+    peopleByZone: [...desks].map(([zoneId, ofZone]) => [zoneId, leastPeople(ofZone)] as const),
     leftOut,
     fromUtcSeconds: firstReportSeconds,
     yearDays: Math.min(365, Math.round((record.toUtcSeconds - record.fromUtcSeconds) / 86_400)),

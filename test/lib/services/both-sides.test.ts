@@ -91,6 +91,7 @@ describe("both sides of a building", () => {
       without: ["1"],
       personDays: 0,
       people: 0,
+      peopleByZone: [],
       leftOut: 0,
       fromUtcSeconds: 0,
       yearDays: 0,

@@ -89,6 +89,25 @@ test("a copy that was issued before seasons and circuits were counted reads as i
   expect(then.riseK).toBeLessThanOrEqual(now.riseK + 1e-9);
 });
 
+test.each([
+  [0, true],
+  [1, false],
+  [9, false],
+  [10, true],
+  [undefined, true],
+])("of zones where %s people have reported, a case tells the expected reports: %s", async (people, isTold) => {
+  const { ctx, buildingId, proposalId } = await submittedProposal();
+  const copy = readIssued(ctx, buildingId, proposalId);
+  if (!copy?.inputs.reports) throw new Error("the proposal was submitted with its record");
+  expect(copy.inputs.reports.zones.map((zone) => zone.people)).toEqual([0]);
+  const reports = { ...copy.inputs.reports, zones: copy.inputs.reports.zones.map((zone) => ({ ...zone, people })) };
+  const input = caseFromProposal({ ...copy, inputs: { ...copy.inputs, reports } }, "1-1");
+  const text = printed(composeCase(input));
+  expect(text.includes("Reports of too cold")).toBe(isTold);
+  expect(text.includes("withheld where fewer than 10 people")).toBe(!isTold);
+  expect(input.variants.map(({ coldReportsPerYear }) => coldReportsPerYear !== null)).toEqual([isTold]);
+});
+
 test("the draws of a case have the range that was frozen, and its life is that of the assumption", async () => {
   const { ctx, buildingId, proposalId } = await submittedProposal();
   const { input } = readBusinessCase(ctx, buildingId, proposalId);

@@ -1,6 +1,6 @@
 import type { WriteSheet } from "hucre/xlsx";
 import type { CaseFinance } from "@/lib/business-case/case-finance";
-import type { CaseInput } from "@/lib/business-case/case-input";
+import type { CaseInput, CaseVariant } from "@/lib/business-case/case-input";
 import { type LiveCell, liveSheet, MONEY, strong } from "../live-sheet";
 
 export function variantsSheet({ variants, building }: CaseInput): WriteSheet {
@@ -20,11 +20,14 @@ export function variantsSheet({ variants, building }: CaseInput): WriteSheet {
       format: MONEY,
     })),
     each.outsideComfort,
-    each.coldReportsPerYear,
-    each.hotReportsPerYear,
+    reportsCell(each, each.coldReportsPerYear),
+    reportsCell(each, each.hotReportsPerYear),
   ]);
   return liveSheet("Variants", [heads.map(strong), ...rows], [28, 10, 22, 22, 22, 18, 14, 14]);
 }
+
+const reportsCell = ({ reportsWithheld }: CaseVariant, perYear: number | null): LiveCell =>
+  perYear ?? (reportsWithheld ? "withheld: too few people" : null);
 
 /** Swings of the saving and of the net present value, with their widths as formulas. */
 export function sensitivitySheet({ tornado, building }: CaseInput, { policy }: CaseFinance): WriteSheet {
