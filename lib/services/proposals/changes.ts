@@ -7,9 +7,10 @@ import { actorName, requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
 import { ServiceError } from "../errors";
+import { readKept } from "../kept/read-kept";
 import { parseInput } from "../parse";
 import { findProposalOrRefuse } from "./find";
-import type { ZoneMove } from "./setpoint-moves";
+import { SETPOINT_MOVES, type ZoneMove } from "./setpoint-moves";
 
 /** A change on record, and the move that took it back, where one did. */
 export type LoggedChange = SetpointChangeRow & { code: string; wentBack: SetpointMove | null };
@@ -52,17 +53,13 @@ const decisionInput = z.object({
 export type ChangeDecisionInput = z.input<typeof decisionInput>;
 
 /** Keeps what someone says of a move that was found. Values and date are those of the trends, never of a form. */
-export function decideChange(
-  ctx: Context,
-  buildingId: number,
-  moves: readonly ZoneMove[],
-  input: ChangeDecisionInput,
-): number {
+export async function decideChange(ctx: Context, buildingId: number, input: ChangeDecisionInput): Promise<number> {
   const by = actorName(requireFacilities(ctx));
   findBuildingOrRefuse(ctx, buildingId);
   const parsed = parseInput(decisionInput, input);
   if (!findZone(ctx.db, buildingId, parsed.zoneId)) throw new ServiceError("not-found", "This zone does not exist.");
-  const move = moves.find((each) => keyOf(each) === keyOf(parsed));
+  const { result } = await readKept(ctx, buildingId, SETPOINT_MOVES);
+  const move = result?.moves.find((each) => keyOf(each) === keyOf(parsed));
   if (!move)
     throw new ServiceError(
       "conflict",

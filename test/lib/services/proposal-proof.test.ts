@@ -94,13 +94,14 @@ describe("a change of a setpoint", () => {
       changedBy: "Controls desk",
       reason: "Trial",
     };
-    decideChange(ctx, buildingId, moves, decision);
+    await decideChange(ctx, buildingId, decision);
     const log = readChangeLog(ctx, buildingId, moves);
     expect(log.offered).toHaveLength(1);
     expect(log.changes[0]).toMatchObject({ code: "2-14", fromValue: 21.5, toValue: 22.5, proposalId });
     expect(log.changes[0]?.wentBack?.toC).toBe(21.5);
-    expect((await refusalOf(() => decideChange(ctx, buildingId, moves, decision))).code).toBe("conflict");
-    expect((await refusalOf(() => decideChange(ctx, buildingId, [], decision))).message).toMatch(/no longer show/);
+    expect((await refusalOf(() => decideChange(ctx, buildingId, decision))).code).toBe("conflict");
+    const gone = { ...decision, atUtcSeconds: up.atUtcSeconds + 86_400 };
+    expect((await refusalOf(() => decideChange(ctx, buildingId, gone))).message).toMatch(/no longer show/);
   });
 });
 

@@ -109,7 +109,7 @@ describe("the demo's second year", () => {
     }
     const [first] = up;
     if (!first) throw new Error("no move was found");
-    decideChange(changed.ctx, changed.building.id, moves, {
+    await decideChange(changed.ctx, changed.building.id, {
       zoneId: first.zoneId,
       setting: first.setting,
       atUtcSeconds: first.atUtcSeconds,

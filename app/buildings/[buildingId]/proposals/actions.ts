@@ -5,15 +5,17 @@ import { redirect } from "next/navigation";
 import { choiceOf, numberOf, textOf } from "@/app/_server/form-fields";
 import { type FormState, postedValues } from "@/app/_server/form-state";
 import { runAction } from "@/app/_server/run-action";
+import { saveAction } from "@/app/_server/save-action";
 import { readBuilding } from "@/lib/services/buildings/find";
-import { readKept } from "@/lib/services/kept/read-kept";
 import { decideChange } from "@/lib/services/proposals/changes";
 import { confirmVentilation, decideProposal } from "@/lib/services/proposals/decide";
 import { planVerification } from "@/lib/services/proposals/plan-verification";
 import { draftProposal, reviseProposal } from "@/lib/services/proposals/save";
-import { SETPOINT_MOVES } from "@/lib/services/proposals/setpoint-moves";
 import { verifyProposal } from "@/lib/services/proposals/verify";
 import { fieldErrorsOf, proposalInputFromForm } from "./form";
+
+/** What a proposal changes shows on its own pages, and once it is proved on the overview. */
+const pagesOf = (buildingId: number): string => `/buildings/${buildingId}`;
 
 /** Writes a new proposal, or the one of the id in place. */
 export async function saveProposalAction(
@@ -29,8 +31,8 @@ export async function saveProposalAction(
     reviseProposal(ctx, buildingId, proposalId, input);
     return proposalId;
   });
-  if (!outcome.ok) return { ...outcome, fieldErrors: fieldErrorsOf(outcome.fieldErrors, postedValues(form)) };
-  revalidatePath(`/buildings/${buildingId}/proposals`, "layout");
+  if (!outcome.ok) return { ...outcome, fieldErrors: fieldErrorsOf(outcome.fieldErrors) };
+  revalidatePath(pagesOf(buildingId), "layout");
   if (proposalId === null) redirect(`/buildings/${buildingId}/proposals/${outcome.result}`);
   return { ok: true };
 }
@@ -42,15 +44,12 @@ export async function decideProposalAction(
   form: FormData,
 ): Promise<FormState> {
   const values = postedValues(form);
-  const outcome = await runAction(form, (ctx) =>
+  return saveAction(form, pagesOf(buildingId), (ctx) =>
     decideProposal(ctx, buildingId, proposalId, {
       status: choiceOf(values, "status"),
       comment: textOf(values, "comment"),
     }),
   );
-  if (!outcome.ok) return outcome;
-  revalidatePath(`/buildings/${buildingId}/proposals`, "layout");
-  return { ok: true };
 }
 
 export async function confirmVentilationAction(
@@ -60,24 +59,20 @@ export async function confirmVentilationAction(
   form: FormData,
 ): Promise<FormState> {
   const values = postedValues(form);
-  const outcome = await runAction(form, (ctx) =>
+  return saveAction(form, pagesOf(buildingId), (ctx) =>
     confirmVentilation(ctx, buildingId, proposalId, {
       engineer: textOf(values, "engineer"),
       onDate: textOf(values, "onDate"),
       note: textOf(values, "note"),
     }),
   );
-  if (!outcome.ok) return outcome;
-  revalidatePath(`/buildings/${buildingId}/proposals`, "layout");
-  return { ok: true };
 }
 
 /** Keeps a decision on a move of a setpoint; what moved is read from the trends again. */
 export async function decideChangeAction(buildingId: number, _: FormState, form: FormData): Promise<FormState> {
   const values = postedValues(form);
-  const outcome = await runAction(form, async (ctx) => {
-    const { result } = await readKept(ctx, buildingId, SETPOINT_MOVES);
-    return decideChange(ctx, buildingId, result?.moves ?? [], {
+  return saveAction(form, pagesOf(buildingId), (ctx) =>
+    decideChange(ctx, buildingId, {
       zoneId: numberOf(values, "zoneId") ?? 0,
       setting: choiceOf(values, "setting"),
       atUtcSeconds: numberOf(values, "atUtcSeconds") ?? 0,
@@ -85,11 +80,8 @@ export async function decideChangeAction(buildingId: number, _: FormState, form:
       proposalId: numberOf(values, "proposalId"),
       changedBy: textOf(values, "changedBy"),
       reason: textOf(values, "reason"),
-    });
-  });
-  if (!outcome.ok) return outcome;
-  revalidatePath(`/buildings/${buildingId}/proposals`, "layout");
-  return { ok: true };
+    }),
+  );
 }
 
 export async function planVerificationAction(
@@ -99,7 +91,7 @@ export async function planVerificationAction(
   form: FormData,
 ): Promise<FormState> {
   const values = postedValues(form);
-  const outcome = await runAction(form, (ctx) =>
+  return saveAction(form, pagesOf(buildingId), (ctx) =>
     planVerification(ctx, buildingId, proposalId, {
       method: choiceOf(values, "method"),
       beforeFrom: textOf(values, "beforeFrom"),
@@ -108,9 +100,6 @@ export async function planVerificationAction(
       afterTo: textOf(values, "afterTo"),
     }),
   );
-  if (!outcome.ok) return outcome;
-  revalidatePath(`/buildings/${buildingId}/proposals`, "layout");
-  return { ok: true };
 }
 
 export async function verifyProposalAction(
@@ -119,8 +108,5 @@ export async function verifyProposalAction(
   _: FormState,
   form: FormData,
 ): Promise<FormState> {
-  const outcome = await runAction(form, (ctx) => verifyProposal(ctx, buildingId, proposalId));
-  if (!outcome.ok) return outcome;
-  revalidatePath(`/buildings/${buildingId}/proposals`, "layout");
-  return { ok: true };
+  return saveAction(form, pagesOf(buildingId), (ctx) => verifyProposal(ctx, buildingId, proposalId));
 }
