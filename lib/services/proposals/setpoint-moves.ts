@@ -1,5 +1,6 @@
 import type { BuildingRow } from "@/db/queries/buildings";
 import { type SetpointMove, setpointMoves } from "@/lib/trends/setpoint-moves";
+import type { ZoneGrids } from "@/lib/trends/zone-grids";
 import type { Context } from "../context";
 import type { ResultKind } from "../kept/result-kind";
 import { readZoneDays } from "./zone-days";
@@ -13,7 +14,7 @@ export type ZoneMove = SetpointMove & {
 /** Active setpoints that moved and stayed, in all of the record, oldest first. */
 export const SETPOINT_MOVES: ResultKind<{ moves: ZoneMove[] }> = {
   name: "setpoint-moves",
-  version: 1,
+  version: 2,
   inputs: ["trends", "mapping", "zones", "building"],
   workOut: async (ctx, building) => ({ moves: await findSetpointMoves(ctx, building) }),
 };
@@ -24,14 +25,20 @@ export async function findSetpointMoves(ctx: Context, building: BuildingRow): Pr
     const read = await readZoneDays(
       ctx,
       building,
-      {
-        kind: setting,
-        of: (grids) => (setting === "cooling-setpoint" ? grids.coolingSetpointC : grids.heatingSetpointC),
-      },
+      { kind: setting, of: (grids) => whileRecorded(grids, setting) },
       null,
     );
     for (const { zone, days } of read?.zones ?? [])
       found.push(...setpointMoves(days).map((move) => ({ ...move, zoneId: zone.id, code: zone.code, setting })));
   }
   return found.sort((a, b) => a.atUtcSeconds - b.atUtcSeconds);
+}
+
+/**
+ * The active setpoint while the zone's air is recorded. A setpoint that is told as it changes holds its last value through
+ * months without any record; what was set then nobody knows.
+ */
+function whileRecorded(grids: ZoneGrids, setting: ZoneMove["setting"]): Float64Array | null {
+  const setpointC = setting === "cooling-setpoint" ? grids.coolingSetpointC : grids.heatingSetpointC;
+  return setpointC && setpointC.map((each, i) => (Number.isNaN(grids.zoneAirTempC[i]) ? Number.NaN : each));
 }

@@ -19,15 +19,15 @@ export async function makePoints(
   const series = new Map<string, Series>();
   const wanted: NewPoint[] = [];
   for (const { point, choice } of mapped) {
+    const known = present.get(point.name);
     const row = {
       buildingId,
       externalName: point.name,
       kind: choice.kind,
       zoneId: choice.zoneId,
       fileUnit: point.unit ?? choice.unit ?? point.unitAsWritten ?? "state",
-      sampling: point.sampling,
+      sampling: samplingOf(point, known),
     };
-    const known = present.get(point.name);
     if (known && isSame(known, row)) series.set(point.name, { id: known.id, kind: known.kind });
     else wanted.push(row);
   }
@@ -38,6 +38,13 @@ export async function makePoints(
   }
   return series;
 }
+
+/**
+ * A point that was recorded as it changed goes on being read so: a setpoint that nobody touches is told once a day, which looks
+ * like intervals, and read as such its earlier samples would hold for no time at all.
+ */
+const samplingOf = (point: MappedPoint["point"], known: PointRow | undefined): PointRow["sampling"] =>
+  known?.sampling === "change-of-value" ? known.sampling : point.sampling;
 
 const isSame = (known: PointRow, { kind, zoneId, fileUnit, sampling }: NewPoint): boolean =>
   known.kind === kind && known.zoneId === zoneId && known.fileUnit === fileUnit && known.sampling === sampling;
