@@ -1,7 +1,7 @@
 import { studentTwoSidedQuantile } from "@/lib/statistics/student-t";
 
 /** Factor of the autocorrelation-free form (Reddy & Claridge 2000; ASHRAE Guideline 14-2002). */
-const FACTOR = 1.26;
+export const SAVINGS_FACTOR = 1.26;
 
 /** How autocorrelation enters: by n/n' under the root, by n' in the error's degrees of freedom, or not at all. Never both. */
 export type AutocorrelationForm = "none" | "effective-count" | "mean-square";
@@ -33,7 +33,7 @@ export function fractionalSavingsUncertainty(input: {
   form: AutocorrelationForm;
   factor?: number;
 }): number {
-  const { cvRmse, n, effectiveN, p, m, savedFraction, level, form, factor = FACTOR } = input;
+  const { cvRmse, n, effectiveN, p, m, savedFraction, level, form, factor = SAVINGS_FACTOR } = input;
   const own = form === "none" ? n : effectiveN;
   const df = form === "mean-square" ? effectiveN - p : n - p;
   if (!(df > 0) || !(savedFraction > 0)) throw new RangeError("too few independent readings, or nothing saved");

@@ -2,7 +2,17 @@ import { modelledEnergyKwh, PARAMETERS } from "@/lib/energy-model/change-point/c
 import { chooseModel } from "@/lib/energy-model/change-point/choose-model";
 import { fractionalSavingsUncertainty } from "@/lib/energy-model/verification/savings-uncertainty";
 import { effectiveCount, lagOneCorrelation } from "@/lib/statistics/autocorrelation";
+import { mean } from "@/lib/statistics/moments";
+import { studentTwoSidedQuantile } from "@/lib/statistics/student-t";
+import type { Working } from "@/lib/working/working";
 import type { Proof } from "../verification-result";
+import {
+  avoidedWorking,
+  type BaselineFacts,
+  halfWidthWorking,
+  leastShareWorking,
+  type ProofMeter,
+} from "./energy-working";
 import { verdictOf } from "./proof-of";
 
 /** One occupied day of the meter. */
@@ -12,15 +22,12 @@ export const ENERGY_CONFIDENCE = 0.9;
 
 /** What a meter can show before anyone waits: the least saved share that stands out at 90 %, with so many days after. */
 export type Detectability =
-  | { status: "ok"; leastFraction: number; model: string; cvRmse: number; days: number }
+  | { status: "ok"; leastFraction: number; model: string; cvRmse: number; days: number; working: Working }
   | { status: "no-model" };
 
-type Baseline = {
+type Baseline = BaselineFacts & {
   predict: (outdoorC: number) => number;
   halfFraction: (m: number) => number;
-  model: string;
-  cvRmse: number;
-  days: number;
 };
 
 /** A change-point model of the days before; null where no kind may be used. */
@@ -33,12 +40,16 @@ function baselineOf(before: readonly EnergyDay[]): Baseline | null {
   const predict = (tempC: number): number => modelledEnergyKwh(model, tempC);
   const residuals = before.map((each) => each.energyKwh - predict(each.outdoorC));
   const n = before.length;
-  const effectiveN = effectiveCount(n, lagOneCorrelation(residuals));
+  const lagOne = lagOneCorrelation(residuals);
+  const effectiveN = effectiveCount(n, lagOne);
   return {
     predict,
-    model: model.kind,
+    model,
     cvRmse: goodness.cvRmse,
-    days: n,
+    n,
+    effectiveN,
+    lagOne,
+    t: studentTwoSidedQuantile(ENERGY_CONFIDENCE, n - PARAMETERS[model.kind]),
     // With a saved share of 1 the fractional uncertainty is the half-width as a share of the adjusted baseline.
     halfFraction: (m) =>
       fractionalSavingsUncertainty({
@@ -58,8 +69,10 @@ function baselineOf(before: readonly EnergyDay[]): Baseline | null {
 export function detectability(before: readonly EnergyDay[], daysAfter: number): Detectability {
   const baseline = baselineOf(before);
   if (!baseline) return { status: "no-model" };
-  const { model, cvRmse, days } = baseline;
-  return { status: "ok", leastFraction: baseline.halfFraction(daysAfter) / 0.5, model, cvRmse, days };
+  const { model, cvRmse, n } = baseline;
+  const leastFraction = baseline.halfFraction(daysAfter) / 0.5;
+  const working = leastShareWorking(baseline, daysAfter, ENERGY_CONFIDENCE, leastFraction);
+  return { status: "ok", leastFraction, model: model.kind, cvRmse, days: n, working };
 }
 
 /**
@@ -70,14 +83,25 @@ export function energyProof(
   before: readonly EnergyDay[],
   after: readonly EnergyDay[],
   expectedKwhPerDay: number,
+  meter: ProofMeter,
 ): Proof | null {
   const baseline = baselineOf(before);
   if (!baseline || after.length === 0) return null;
-  const adjusted = after.reduce((sum, each) => sum + baseline.predict(each.outdoorC), 0) / after.length;
-  const measured = after.reduce((sum, each) => sum + each.energyKwh, 0) / after.length;
+  const adjusted = mean(after.map((each) => baseline.predict(each.outdoorC)));
+  const measured = mean(after.map((each) => each.energyKwh));
   const avoided = adjusted - measured;
   const half = baseline.halfFraction(after.length) * adjusted;
   const verdict = verdictOf(avoided - half, avoided + half, { sign: 1, expected: expectedKwhPerDay });
+  const worked = {
+    baseline,
+    adjustedKwh: adjusted,
+    measuredKwh: measured,
+    daysAfter: after.length,
+    meanOutdoorC: mean(after.map((each) => each.outdoorC)),
+    halfKwh: half,
+    confidence: ENERGY_CONFIDENCE,
+    meter,
+  };
   const kwh = (value: number): string => Math.round(value).toLocaleString("en").replace("-", "\u2212");
   return {
     id: "energy",
@@ -90,6 +114,7 @@ export function energyProof(
     high: avoided + half,
     confidence: ENERGY_CONFIDENCE,
     verdict,
-    sentence: `The ${baseline.model} model of ${baseline.days} days before makes ${kwh(adjusted)} kWh of an occupied day after, the meter read ${kwh(measured)} over ${after.length} days: ${kwh(avoided)} kWh avoided (90 % interval ${kwh(avoided - half)} to ${kwh(avoided + half)}), ${kwh(expectedKwhPerDay)} expected. The least that these days can show is ${kwh(2 * half)} kWh a day, ${((200 * half) / adjusted).toFixed(1)} %.`,
+    workings: [avoidedWorking(worked), halfWidthWorking(worked)],
+    sentence: `The ${baseline.model.kind} model of ${baseline.n} days before makes ${kwh(adjusted)} kWh of an occupied day after, the meter read ${kwh(measured)} over ${after.length} days: ${kwh(avoided)} kWh avoided (90 % interval ${kwh(avoided - half)} to ${kwh(avoided + half)}), ${kwh(expectedKwhPerDay)} expected. The least that these days can show is ${kwh(2 * half)} kWh a day, ${((200 * half) / adjusted).toFixed(1)} %.`,
   };
 }

@@ -1,6 +1,7 @@
 import type { ProofVerdict } from "../verification-plan";
 import type { Proof } from "../verification-result";
 import type { WeatherDifference } from "./comparable-days";
+import { differenceWorking } from "./difference-working";
 
 /** Which way a change is meant to go, and how far at least before it is worth waiting for. */
 export type Meant = { sign: 1 | -1; expected: number };
@@ -52,6 +53,7 @@ export function differenceProof(found: WeatherDifference, { id, label, unit, con
     high,
     confidence,
     verdict,
+    workings: [differenceWorking(found, { label, unit, confidence })],
     sentence: `${number(before)} ${unit} before and ${number(after)} ${unit} after, on ${found.daysBefore} and ${found.daysAfter} days of like weather: a change of ${number(difference)} ${unit} (${pct} % interval ${number(low)} to ${number(high)}), ${number(meant.expected)} expected.`,
   };
 }

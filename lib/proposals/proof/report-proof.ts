@@ -1,5 +1,6 @@
 import { type Counted, powerToShow, rateRatio } from "@/lib/statistics/rate-ratio";
 import type { Proof } from "../verification-result";
+import { ratioWorking } from "./difference-working";
 
 /** Chance of showing the expected change that makes a wait worth it: common practice, no source. */
 const ENOUGH_POWER = 0.8;
@@ -40,6 +41,7 @@ export function reportProof(
   const counts = `${before.events} in ${Math.round(before.exposure)} desk-days before, ${after.events} in ${Math.round(after.exposure)} after`;
   const ratio = found.ratio === null ? "no ratio" : `ratio ${found.ratio.toFixed(2)}`;
   const chance = `These windows would show a ratio of ${expectedRatio.toFixed(2)} in ${Math.round(100 * power)} of 100 cases${power < ENOUGH_POWER ? ": not enough to tell" : ""}.`;
+  const working = ratioWorking(label, before, after, found.ratio);
   return {
     id: kind,
     label,
@@ -51,6 +53,7 @@ export function reportProof(
     high: found.high,
     confidence: CONFIDENCE,
     verdict,
+    ...(working ? { workings: [working] } : {}),
     sentence: `${counts}: ${ratio} (90 % interval ${range}). ${chance}`,
   };
 }

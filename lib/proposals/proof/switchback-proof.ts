@@ -1,4 +1,5 @@
 import { pairedDifference } from "@/lib/energy-model/verification/paired-difference";
+import type { Term } from "@/lib/working/working";
 import type { Proof } from "../verification-result";
 import { type Meant, verdictOf } from "./proof-of";
 
@@ -34,6 +35,24 @@ export function switchbackProof(
     high,
     confidence: CONFIDENCE,
     verdict: verdictOf(low, high, meant),
+    workings: [
+      {
+        formula: "d = mean of the pairs' differences over the pairs",
+        terms: pairs.map(
+          (pair, k): Term => ({
+            symbol: `d_${k + 1}`,
+            label: `pair ${k + 1}: ${pair.proposed.toPrecision(4)} proposed less ${pair.present.toPrecision(4)} present`,
+            value: pair.proposed - pair.present,
+            unit: named.unit,
+            origin: "measured",
+          }),
+        ),
+        result: { symbol: "d", label: `change: ${named.label}`, value: meanDifference, unit: named.unit },
+        notes: [
+          `90 % interval ${low.toPrecision(4)} to ${high.toPrecision(4)} ${named.unit} by Student's t of ${pairs.length} paired differences. Each week is adjusted for its outdoor air.`,
+        ],
+      },
+    ],
     sentence: `${pairs.length} pairs of weeks, proposed less present: ${meanDifference.toPrecision(3)} ${named.unit} (90 % interval ${low.toPrecision(3)} to ${high.toPrecision(3)}, t = ${t.toFixed(2)}).`,
   };
 }

@@ -5,6 +5,7 @@ import { listPoints } from "@/db/queries/points";
 import { countDesksByZone } from "@/db/queries/zones";
 import type { ProofDay } from "@/lib/proposals/proof/comparable-days";
 import type { EnergyDay } from "@/lib/proposals/proof/energy-proof";
+import type { ProofMeter } from "@/lib/proposals/proof/energy-working";
 import type { DateWindow } from "@/lib/proposals/verification-plan";
 import type { Counted } from "@/lib/statistics/rate-ratio";
 import { localDateAt } from "@/lib/time/local-date";
@@ -54,16 +55,22 @@ export async function zoneAirDays(
 }
 
 /** Occupied days of the building's first trended meter; null without one, or without an outdoor record. */
-export async function meterDays(ctx: Context, building: BuildingRow): Promise<DatedEnergyDay[] | null> {
+export async function meterDays(
+  ctx: Context,
+  building: BuildingRow,
+): Promise<{ meter: ProofMeter; days: DatedEnergyDay[] } | null> {
   const meter = metersOf(ctx, building.id).find((each) => each.source === "point");
   const outdoor = listPoints(ctx.db, building.id).find(
     (each) => each.kind === "outdoor-air-temp" && each.zoneId === null,
   );
   if (meter?.source !== "point" || !outdoor) return null;
   const days = await readMeterDays(ctx, building, meter, outdoor, 3 * 366);
-  return days.flatMap(({ date, energyKwh, outdoorC, occupied }) =>
-    occupied && !Number.isNaN(energyKwh) && !Number.isNaN(outdoorC) ? [{ date, energyKwh, outdoorC }] : [],
-  );
+  return {
+    meter: { name: meter.name, href: "/energy-meter" },
+    days: days.flatMap(({ date, energyKwh, outdoorC, occupied }) =>
+      occupied && !Number.isNaN(energyKwh) && !Number.isNaN(outdoorC) ? [{ date, energyKwh, outdoorC }] : [],
+    ),
+  };
 }
 
 /** Cold and hot reports of zones in a window, over desk-days with the zones occupied. */

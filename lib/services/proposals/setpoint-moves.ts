@@ -40,5 +40,5 @@ export async function findSetpointMoves(ctx: Context, building: BuildingRow): Pr
  */
 function whileRecorded(grids: ZoneGrids, setting: ZoneMove["setting"]): Float64Array | null {
   const setpointC = setting === "cooling-setpoint" ? grids.coolingSetpointC : grids.heatingSetpointC;
-  return setpointC && setpointC.map((each, i) => (Number.isNaN(grids.zoneAirTempC[i]) ? Number.NaN : each));
+  return setpointC?.map((each, i) => (Number.isNaN(grids.zoneAirTempC[i]) ? Number.NaN : each)) ?? null;
 }

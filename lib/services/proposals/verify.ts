@@ -10,11 +10,13 @@ import { weatherDifference } from "@/lib/proposals/proof/comparable-days";
 import { type Detectability, detectability, energyProof } from "@/lib/proposals/proof/energy-proof";
 import { heaterProof } from "@/lib/proposals/proof/heater-proof";
 import { differenceProof, overallVerdict } from "@/lib/proposals/proof/proof-of";
+import { expectedDayWorking } from "@/lib/proposals/proof/proof-sums";
 import { reportProof } from "@/lib/proposals/proof/report-proof";
 import { switchbackProof } from "@/lib/proposals/proof/switchback-proof";
 import { weekPairs } from "@/lib/proposals/proof/week-pairs";
 import { PROOF_VERDICT_WORDS } from "@/lib/proposals/verification-plan";
-import type { Proof, VerificationResult } from "@/lib/proposals/verification-result";
+import type { VerificationResult } from "@/lib/proposals/verification-result";
+import type { Working } from "@/lib/working/working";
 import { actorName, requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
@@ -23,6 +25,7 @@ import { readIssued } from "./decide";
 import { expectedOf } from "./expected";
 import { findProposalOrRefuse } from "./find";
 import { heatersOn, meterDays, reportCounts, within, zoneAirDays } from "./proof-data";
+import { energyOf, expectedBasis } from "./proven-energy";
 
 const CONFIDENCE = 0.9;
 
@@ -32,9 +35,9 @@ export async function verifyProposal(ctx: Context, buildingId: number, id: numbe
   const plan = findVerificationPlan(ctx.db, id);
   if (!plan) throw new ServiceError("precondition", "Set the windows before and after first.");
   const issued = issuedOrRefuse(ctx, buildingId, id);
-  const proofs = await proofsOf(ctx, buildingId, issued, plan);
+  const { proofs, ...energy } = await proofsOf(ctx, buildingId, issued, plan);
   const verdict = overallVerdict(proofs);
-  const result = { verdict, sentence: `${PROOF_VERDICT_WORDS[verdict]}.`, proofs };
+  const result = { verdict, sentence: `${PROOF_VERDICT_WORDS[verdict]}.`, proofs, ...energy };
   insertVerificationResult(ctx.db, { proposalId: id, verdict, result, enteredBy: by, enteredAtMs: ctx.now });
   return result;
 }
@@ -52,18 +55,18 @@ export async function readDetectability(
   ctx: Context,
   buildingId: number,
   id: number,
-): Promise<{ daysAfter: number; expectedKwhPerDay: number; found: Detectability } | null> {
+): Promise<{ daysAfter: number; expected: Working; found: Detectability } | null> {
   requireFacilities(ctx);
   const building = findBuildingOrRefuse(ctx, buildingId);
   const plan = findVerificationPlan(ctx.db, id);
   const issued = readIssued(ctx, buildingId, id);
-  const days = plan && issued ? await meterDays(ctx, building) : null;
-  if (!plan || !issued || !days) return null;
-  const before = within(days, { from: plan.beforeFrom, to: plan.beforeTo });
+  const metered = plan && issued ? await meterDays(ctx, building) : null;
+  if (!plan || !issued || !metered) return null;
+  const before = within(metered.days, { from: plan.beforeFrom, to: plan.beforeTo });
   const planned = (Date.parse(plan.afterTo) - Date.parse(plan.afterFrom)) / 86_400_000 + 1;
   const daysAfter = Math.max(1, Math.round((planned * issued.inputs.occupiedDays) / 365));
-  const { kwhPerDay } = expectedOf(issued);
-  return { daysAfter, expectedKwhPerDay: kwhPerDay, found: detectability(before, daysAfter) };
+  const expected = expectedDayWorking(expectedBasis(id, expectedOf(issued)));
+  return { daysAfter, expected, found: detectability(before, daysAfter) };
 }
 
 function issuedOrRefuse(ctx: Context, buildingId: number, id: number): FrozenProposal {
@@ -77,7 +80,7 @@ async function proofsOf(
   buildingId: number,
   issued: FrozenProposal,
   plan: VerificationPlanRow,
-): Promise<Proof[]> {
+): Promise<Pick<VerificationResult, "proofs" | "sums" | "saving">> {
   const building = findBuildingOrRefuse(ctx, buildingId);
   const expected = expectedOf(issued);
   const [before, after] = [
@@ -85,7 +88,8 @@ async function proofsOf(
     { from: plan.afterFrom, to: plan.afterTo },
   ];
   const { air, belowTarget } = await zoneAirDays(ctx, building, expected.zoneIds);
-  const energy = (await meterDays(ctx, building)) ?? [];
+  const metered = await meterDays(ctx, building);
+  const energy = metered?.days ?? [];
   const airMeant = {
     id: "zone-air",
     label: "Zone air of the proposal's zones, occupied",
@@ -112,16 +116,22 @@ async function proofsOf(
   const hasExposure = reportsBefore.cold.exposure > 0 && reportsAfter.cold.exposure > 0;
   const { switchback } = issued.plan;
   const isSwitchback = plan.method === "switchback" && switchback !== null;
-  const meter = isSwitchback
-    ? switchbackProof(weekPairs(energyValues(within(energy, after)), plan.afterFrom, switchback), {
-        id: "energy",
-        label: "Electricity of an occupied day, by alternate weeks",
-        unit: "kWh",
-        meant: { sign: -1, expected: -expected.kwhPerDay },
-      })
-    : energyProof(within(energy, before), within(energy, after), expected.kwhPerDay);
-  return [
-    isSwitchback ? switchbackProof(weekPairs(within(air, after), plan.afterFrom, switchback), airMeant) : airProof,
+  const measured =
+    metered === null
+      ? null
+      : isSwitchback
+        ? switchbackProof(weekPairs(energyValues(within(energy, after)), plan.afterFrom, switchback), {
+            id: "energy",
+            label: "Electricity of an occupied day, by alternate weeks",
+            unit: "kWh",
+            meant: { sign: -1, expected: -expected.kwhPerDay },
+          })
+        : energyProof(within(energy, before), within(energy, after), expected.kwhPerDay, metered.meter);
+  const airProven = isSwitchback
+    ? switchbackProof(weekPairs(within(air, after), plan.afterFrom, switchback), airMeant)
+    : airProof;
+  const proofs = [
+    airProven,
     ...(isSwitchback ? [] : [khProof]),
     ...(hasExposure
       ? [
@@ -134,8 +144,20 @@ async function proofsOf(
       heatersOn(ctx, buildingId, expected.zoneIds, after.to),
       expected.heatersGiven,
     ),
-    ...(meter ? [meter] : []),
+    ...(measured ? [measured] : []),
   ];
+  if (!measured || !metered) return { proofs };
+  return {
+    proofs,
+    ...energyOf({
+      issued,
+      expected,
+      energy: measured,
+      air: airProven,
+      meter: metered.meter.name,
+      days: within(energy, after).length,
+    }),
+  };
 }
 
 const meanOf = (days: readonly { value: number }[]): number =>

@@ -7,6 +7,7 @@ import { switchbackProof } from "@/lib/proposals/proof/switchback-proof";
 import { trialOrder } from "@/lib/proposals/proof/trial-order";
 import { normalPair } from "@/lib/statistics/normal";
 import { seededRandom } from "@/lib/statistics/random";
+import { evaluateFormula, workingsIn } from "../overcooling/evaluate-formula";
 
 /** Days with outdoor air between 15 and 30 °C and a value that follows it, with noise of 0.2. */
 function daysOf(seed: number, count: number, riseAt: (outdoorC: number) => number) {
@@ -91,6 +92,8 @@ describe("reports", () => {
   });
 });
 
+const METER = { name: "main meter", href: "/energy-meter" };
+
 /** Occupied days of a meter: 800 kWh, and 30 kWh for each kelvin above the change point, with noise of 4 %. */
 function meterDays(seed: number, count: number, changeC: number) {
   const random = seededRandom(seed);
@@ -107,15 +110,27 @@ describe("the meter", () => {
     const planted =
       after.reduce((sum, { outdoorC }) => sum + 30 * (Math.max(0, outdoorC - 14) - Math.max(0, outdoorC - 16)), 0) /
       after.length;
-    const proof = energyProof(meterDays(11, 250, 14), after, planted);
+    const proof = energyProof(meterDays(11, 250, 14), after, planted, METER);
     expect(proof?.verdict).toBe("shown");
     expect(proof?.low).toBeLessThan(planted);
     expect(proof?.high).toBeGreaterThan(planted);
   });
 
+  it("has workings that a reader can follow to its change and to half of its interval", () => {
+    const proof = energyProof(meterDays(11, 250, 14), meterDays(12, 150, 16), 36, METER);
+    const [avoided, half] = proof?.workings ?? [];
+    if (!proof || !avoided || !half) throw new Error("no working");
+    expect(evaluateFormula(avoided)).toBeCloseTo(proof.change ?? 0, 9);
+    expect(evaluateFormula(half)).toBeCloseTo(((proof.high ?? 0) - (proof.low ?? 0)) / 2, 6);
+    for (const inside of [...workingsIn(avoided), ...workingsIn(half)]) {
+      const again = evaluateFormula(inside);
+      if (again !== null) expect(again, inside.formula).toBeCloseTo(inside.result.value, 6);
+    }
+  });
+
   it("does not call a change without effect a success, in at most one case of ten", () => {
     const verdicts = Array.from({ length: 40 }, (_, k) =>
-      energyProof(meterDays(100 + k, 250, 14), meterDays(500 + k, 150, 14), 36),
+      energyProof(meterDays(100 + k, 250, 14), meterDays(500 + k, 150, 14), 36, METER),
     ).map((each) => each?.verdict);
     expect(verdicts.filter((each) => each === "shown").length).toBeLessThanOrEqual(4);
     expect(verdicts.filter((each) => each === "not-shown").length).toBeGreaterThan(30);

@@ -51,7 +51,7 @@ async function secondYear(isChanged: boolean) {
   planVerification(ctx, buildingId, id, WINDOWS);
   const result = await verifyProposal(ctx, buildingId, id);
   const { air } = await zoneAirDays(ctx, building, zoneIds);
-  const energy = (await meterDays(ctx, building)) ?? [];
+  const energy = (await meterDays(ctx, building))?.days ?? [];
   return {
     ctx,
     building,

@@ -24,11 +24,9 @@ export function wentBackSentence(
 
 type Detectable = NonNullable<Awaited<ReturnType<typeof readDetectability>>>;
 
-/** What the meter can show at all, before anyone waits for it. */
-export function detectabilitySentence({ daysAfter, expectedKwhPerDay, found }: Detectable): string {
+/** What the meter can show at all, before anyone waits for it: the sentence before its two figures. */
+export function detectabilitySentence({ daysAfter, found }: Detectable): string {
   if (found.status === "no-model")
     return "The meter's days before have no usable model: energy will not be shown by the meter, whatever the wait.";
-  const least = (100 * found.leastFraction).toFixed(1);
-  const expected = Math.round(expectedKwhPerDay).toLocaleString("en");
-  return `By its ${found.model} model of ${found.days} days before, the meter can show a saving from ${least} % of an occupied day's electricity with ${daysAfter} days after, at 90 % confidence; ${expected} kWh a day are expected. A smaller share will not be told from noise by this meter: rely on zone air and reports then.`;
+  return `The meter has a ${found.model} model of ${found.days} days before. With ${daysAfter} days after it can show, at 90\u202f% confidence, a saving from the least share below; a smaller one will not be told from noise: rely on zone air and reports then.`;
 }

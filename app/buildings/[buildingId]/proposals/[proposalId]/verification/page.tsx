@@ -1,11 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
-import { formatFigure } from "@/app/_components/quantity/format-figure";
-import { Range } from "@/app/_components/quantity/range";
-import { WorkingDisclosure } from "@/app/_components/quantity/working-disclosure";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
-import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
 import { PROOF_VERDICT_WORDS } from "@/lib/proposals/verification-plan";
@@ -15,10 +11,11 @@ import { readVerificationPlan } from "@/lib/services/proposals/plan-verification
 import { readPromise } from "@/lib/services/proposals/promise";
 import { readDetectability, readVerifications } from "@/lib/services/proposals/verify";
 import { formatLocal } from "@/lib/time/format";
+import { DetectableShare } from "../../_components/detectable-share";
+import { ProofSums } from "../../_components/proof-sums";
+import { ProofTable } from "../../_components/proof-table";
 import { VerificationPlanForm, VerifyForm } from "../../_components/verification-forms";
 import { planVerificationAction, verifyProposalAction } from "../../actions";
-import { detectabilitySentence } from "../../change-words";
-import { promiseSentence } from "../../promise-words";
 
 export const metadata: Metadata = { title: "Verification" };
 
@@ -63,20 +60,8 @@ export default async function VerificationPage({ params }: Props) {
           wide
           action={<Link href={path}>The proposal</Link>}
         >
-          <DataTable
-            caption="What the data say, quantity by quantity"
-            captionHidden
-            rows={latest.result.proofs}
-            rowKey={(proof) => proof.id}
-            columns={[
-              { key: "what", head: "Quantity", names: true, cell: (proof) => proof.label },
-              { key: "unit", head: "Unit", cell: (proof) => proof.unit },
-              { key: "before", head: "Before", align: "number", cell: (proof) => shown(proof.before) },
-              { key: "after", head: "After", align: "number", cell: (proof) => shown(proof.after) },
-              { key: "verdict", head: "Verdict", cell: (proof) => proof.verdict.replace("-", " ") },
-              { key: "sentence", head: "In words", cell: (proof) => proof.sentence },
-            ]}
-          />
+          <ProofTable proofs={latest.result.proofs} buildingPath={`/buildings/${id}`} />
+          <ProofSums sums={latest.result.sums ?? []} currency={building.currency} buildingPath={`/buildings/${id}`} />
         </Section>
       ) : null}
       {promise ? (
@@ -97,7 +82,7 @@ export default async function VerificationPage({ params }: Props) {
           <EmptyState>Submit the proposal first: what is verified is the copy as issued.</EmptyState>
         ) : (
           <>
-            {meter ? <p>{detectabilitySentence(meter)}</p> : null}
+            {meter ? <DetectableShare meter={meter} buildingPath={`/buildings/${id}`} /> : null}
             <VerificationPlanForm
               action={planVerificationAction.bind(null, id, number)}
               values={values}
@@ -110,5 +95,3 @@ export default async function VerificationPage({ params }: Props) {
     </>
   );
 }
-
-const shown = (value: number | null): string => (value === null ? "" : formatFigure(value, { significant: 4 }));

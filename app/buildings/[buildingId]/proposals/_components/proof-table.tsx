@@ -1,0 +1,38 @@
+import { formatFigure } from "@/app/_components/quantity/format-figure";
+import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
+import { DataTable } from "@/app/_components/ui/data-table";
+import type { Proof } from "@/lib/proposals/verification-result";
+
+type Props = { proofs: readonly Proof[]; buildingPath: string };
+
+/** What the data say, quantity by quantity, each with its working. */
+export function ProofTable({ proofs, buildingPath }: Props) {
+  return (
+    <DataTable
+      caption="What the data say, quantity by quantity"
+      captionHidden
+      rows={proofs}
+      rowKey={(proof) => proof.id}
+      columns={[
+        { key: "what", head: "Quantity", names: true, cell: (proof) => proof.label },
+        { key: "unit", head: "Unit", cell: (proof) => proof.unit },
+        { key: "before", head: "Before", align: "number", cell: (proof) => shown(proof.before) },
+        { key: "after", head: "After", align: "number", cell: (proof) => shown(proof.after) },
+        { key: "verdict", head: "Verdict", cell: (proof) => <strong>{proof.verdict.replace("-", " ")}</strong> },
+        { key: "sentence", head: "In words", cell: (proof) => proof.sentence },
+      ]}
+      detail={({ workings }) =>
+        workings
+          ? {
+              summary: "Working",
+              content: workings.map((working) => (
+                <WorkingSheet key={working.result.symbol} working={working} buildingPath={buildingPath} />
+              )),
+            }
+          : null
+      }
+    />
+  );
+}
+
+const shown = (value: number | null): string => (value === null ? "" : formatFigure(value, { significant: 4 }));
