@@ -6,8 +6,11 @@ import { building, holiday, occupiedInterval } from "../schema/building";
 import { comfortReport } from "../schema/comfort";
 import { device, deviceSetting } from "../schema/device";
 import { electricityBill } from "../schema/electricity-bill";
+import { proposal, proposalEvent } from "../schema/proposal";
+import { setpointChange } from "../schema/setpoint-change";
 import { tariff } from "../schema/tariff";
 import { importRun, point } from "../schema/trend-import";
+import { verificationResult } from "../schema/verification";
 import { weatherYear } from "../schema/weather";
 import { desk, zone } from "../schema/zone";
 
@@ -20,6 +23,7 @@ export type InputMarks = {
   reports: string;
   weather: string;
   bills: string;
+  proposals: string;
   mapping: string;
   imports: string;
   /** Ids of the building's points. */
@@ -64,6 +68,9 @@ function prepareMarks(db: Queryable) {
   const own = (table: SQLiteTable & { buildingId: SQLiteColumn }): SQL => sql`${table.buildingId} = ${id}`;
   const settings = sql`${deviceSetting.deviceId} in
     (select ${device.id} from ${device} where ${own(device)})`;
+  const ofProposals = (table: SQLiteTable & { id: SQLiteColumn; proposalId: SQLiteColumn }): SQL =>
+    sql`(select max(${table.id}) from ${table} where ${table.proposalId} in
+      (select ${proposal.id} from ${proposal} where ${own(proposal)}))`;
   const settled = inArray(importRun.state, ["done", "refused", "undone"]);
   const newest = sql`json_array(count(*), max(${importRun.id}), max(${importRun.finishedAtMs}),
     total(${importRun.state} = 'done'))`;
@@ -80,6 +87,8 @@ function prepareMarks(db: Queryable) {
       weather: sql<string>`(select json_group_array(json_array(${weatherYear.id}, ${weatherYear.sha256}))
         from ${weatherYear} where ${own(weatherYear)})`,
       bills: rows(electricityBill, own(electricityBill)),
+      proposals: sql<string>`json_array(${ofProposals(proposalEvent)}, ${ofProposals(verificationResult)},
+        (select max(${setpointChange.id}) from ${setpointChange} where ${own(setpointChange)}))`,
       mapping: rows(point, own(point)),
       imports: sql<string>`(select ${newest} from ${importRun} where ${own(importRun)} and ${settled})`,
       pointIds: sql<string>`(select json_group_array(${point.id}) from ${point} where ${own(point)})`,

@@ -19,6 +19,7 @@ import { heaterEnergyCell } from "./tiers/heater-cells";
 import { measuredTier } from "./tiers/measured-tier";
 import { meteredTier } from "./tiers/metered-tier";
 import { screeningTier } from "./tiers/screening-tier";
+import { verifiedTier } from "./tiers/verified-tier";
 import { type Totals, totalsOf } from "./totals";
 import { withMeanTarget } from "./zone-target";
 
@@ -127,5 +128,7 @@ function tierModels(input: AssessmentInput, plant: Plant, rows: readonly Row[]):
   const best = tiers[0] as TierModel;
   const metered = input.meter?.status === "ok" ? meteredTier(input, plant, best, input.meter) : null;
   if (metered) tiers.unshift(metered);
+  const verified = best.tier === 2 ? verifiedTier(input, plant, best) : null;
+  if (verified) tiers.unshift(verified);
   return tiers;
 }

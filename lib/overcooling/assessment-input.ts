@@ -65,6 +65,26 @@ export type MeteredCooling = { status: "ok"; meter: string; href: string; year: 
 /** Meters of the building by name, none with a model that says what a setpoint is worth. */
 export type UnusedMeters = { status: "unused"; meters: readonly string[] };
 
+/**
+ * What a verification showed that a change saved, beside what the model makes of the same change: electricity of an occupied
+ * day [kWh]. `parts` are the components that the change acts on; heaters given up are told apart, as issued.
+ */
+export type ProvenSaving = {
+  proposalId: number;
+  title: string;
+  /** Local date on which it was worked out. */
+  foundOn: string;
+  meter: string;
+  days: number;
+  measuredKwh: number;
+  standardErrorKwh: number;
+  modelledAirKwh: number;
+  parts: readonly ("setpoint" | "deadband" | "reheat" | "fan")[];
+  heatersKwh: { value: number; low: number; high: number };
+  riseK: number;
+  expectedRiseK: number;
+};
+
 /** One building as it stands: what is known, what is assumed, and the seed and number of draws. */
 export type AssessmentInput = {
   currency: string;
@@ -87,6 +107,8 @@ export type AssessmentInput = {
   zones: readonly AssessedZone[];
   /** Null without any meter. */
   meter: MeteredCooling | UnusedMeters | null;
+  /** Changes in force that were shown to save, by the meter or by paired weeks. */
+  proofs: readonly ProvenSaving[];
   seed: number;
   draws: number;
 };

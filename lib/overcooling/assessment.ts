@@ -7,6 +7,7 @@ export const TIER_LABELS = {
   1: "estimate",
   2: "measured zones, modelled plant",
   3: "calibrated to the meter",
+  4: "verified",
 } as const;
 export type Tier = keyof typeof TIER_LABELS;
 
@@ -69,6 +70,8 @@ export type TierResult = Range80 & { tier: Tier; label: string };
 export type Assessed = {
   status: "ok";
   tier: { number: Tier; label: string };
+  /** Proofs that a verified figure rests on; empty below tier 4. */
+  verifiedBy: { proposalId: number; title: string; foundOn: string }[];
   headline: Range80;
   /** Sum of the components' stated values: lies below the P50 where ranges are skewed. */
   statedTotal: number;

@@ -14,6 +14,7 @@ import type { Study } from "./calculation/study";
 import { workingOf } from "./calculation/working-of";
 import type { Cell, ComponentModel, TierModel } from "./component-model";
 import type { Row } from "./rows";
+import { verifiedWords } from "./tiers/verified-tier";
 import type { Totals } from "./totals";
 
 /** What a result needs the draws of. */
@@ -132,7 +133,12 @@ export function assessmentResult({
   );
   return {
     status: "ok",
-    tier: { number: model.tier, label: TIER_LABELS[model.tier] },
+    tier: {
+      number: model.tier,
+      label: model.tier === 4 ? verifiedWords(input.proofs) : TIER_LABELS[model.tier],
+    },
+    verifiedBy:
+      model.tier === 4 ? input.proofs.map(({ proposalId, title, foundOn }) => ({ proposalId, title, foundOn })) : [],
     headline,
     statedTotal: study.stated(model.total),
     working: headlineWorking(model, study),

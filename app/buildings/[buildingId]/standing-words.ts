@@ -22,6 +22,7 @@ const WORDS: Record<Input, string> = {
   assumptions: "a change of the assumptions",
   weather: "another weather year",
   bills: "a change of the electricity bills",
+  proposals: "a step of a proposal or a verification",
   imports: "a file that has come in since",
   program: "a newer version of the calculation",
 };

@@ -14,6 +14,7 @@ export const INPUTS = [
   "assumptions",
   "weather",
   "bills",
+  "proposals",
   "imports",
   "program",
 ] as const;
@@ -38,6 +39,7 @@ export async function readInputHashes(
     assumptions: hashOf(marks.assumptions),
     weather: hashOf(marks.weather),
     bills: hashOf(marks.bills),
+    proposals: hashOf(marks.proposals),
     imports: hashOf(marks.imports),
   };
 }

@@ -14,6 +14,7 @@ import type { Context } from "../context";
 import { sheetOf } from "../devices/read";
 import { groupBy } from "../group-by";
 import { meteredCooling } from "../meter/metered-cooling";
+import { provenSavings } from "../proposals/proven-savings";
 import { unpackDryBulbC } from "../weather/import";
 import type { BuildingAnalysis } from "../zone-analysis/read";
 import { coldReportsPerYear } from "./cold-reports";
@@ -57,6 +58,7 @@ export async function assessmentInput(
     assumptions: resolveAssumptions(ctx, building.id),
     zones: await zonesOf(ctx, building, analysis, { bins, seasonThresholdC }),
     meter: await meteredCooling(ctx, building, analysis),
+    proofs: provenSavings(ctx, building),
     seed: SEED,
     draws: DRAWS,
   };

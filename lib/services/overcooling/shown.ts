@@ -6,7 +6,7 @@ import type { ResultKind } from "../kept/result-kind";
 import { type CostOfOvercooling, readCostOfOvercooling } from "./assess";
 import { readTargetCurve } from "./target-curve";
 
-/** The cost rests on everything of a building but the files that brought it. */
+/** The cost rests on everything of a building but the files that brought it; of proposals on those that are proved. */
 const INPUTS = [
   "trends",
   "mapping",
@@ -17,6 +17,7 @@ const INPUTS = [
   "assumptions",
   "weather",
   "bills",
+  "proposals",
 ] as const;
 
 /** The cost with one level of every working, as pages write it out; what lies deeper is kept figure by figure. */

@@ -150,6 +150,7 @@ export function office(changes: Partial<AssessmentInput> = {}): AssessmentInput 
       ),
     ),
     meter: null,
+    proofs: [],
     seed: 20260101,
     draws: 5000,
     ...changes,

@@ -5,6 +5,8 @@ import { devicePlans } from "@/db/seed/device-plan";
 import { seedDemoBuilding } from "@/db/seed/seed";
 import { ZONE_PLANS } from "@/db/seed/zone-plan";
 import { findBuildingOrRefuse } from "@/lib/services/buildings/find";
+import { readKept } from "@/lib/services/kept/read-kept";
+import { COST } from "@/lib/services/overcooling/shown";
 import { decideChange, readChangeLog } from "@/lib/services/proposals/changes";
 import { decideProposal } from "@/lib/services/proposals/decide";
 import { planVerification } from "@/lib/services/proposals/plan-verification";
@@ -15,6 +17,7 @@ import { verifyProposal } from "@/lib/services/proposals/verify";
 import { mean } from "@/lib/statistics/moments";
 import { proposalInputOf } from "@/test/factories/proposal";
 import { testContext } from "@/test/support/database";
+import { evaluateFormula } from "../overcooling/evaluate-formula";
 
 /** The demo's zones with a low setpoint, from one summer to the end of the next. */
 const SPAN = demoSpan("2026-04-20", "2027-09-18");
@@ -97,6 +100,30 @@ describe("the demo's second year", () => {
       expect(proof?.verdict, proof?.sentence).not.toBe("shown");
     }
     expect(unchanged.result.verdict).toBe("not-shown");
+  });
+
+  it("verifies the cost of overcooling with it while the change stands, and with nothing once it is rolled back", async () => {
+    const { ctx, building, id, result } = changed;
+    expect(result.verdict, JSON.stringify(result.proofs.map((each) => each.sentence))).toBe("shown");
+    const cost = async (year: Year) => {
+      const { result } = await readKept(year.ctx, year.building.id, COST);
+      if (result?.assessment.status !== "ok") throw new Error("no cost");
+      return result.assessment;
+    };
+    const before = await cost(changed);
+    expect(before.tier.number).toBeLessThan(4);
+    for (const status of ["approved", "in-force"] as const) await decideProposal(ctx, building.id, id, { status });
+    const proved = await cost(changed);
+    expect(proved.tier).toEqual({ number: 4, label: "verified by “Second floor, one kelvin”" });
+    expect(proved.headline.p50).not.toBeCloseTo(before.headline.p50, 0);
+    expect(proved.lowerTiers[0]).toMatchObject({ tier: before.tier.number });
+    await decideProposal(ctx, building.id, id, { status: "rolled-back", comment: "End of the trial." });
+    expect((await cost(changed)).tier).toEqual(before.tier);
+    const { saving, sums } = result;
+    expect(saving?.parts).toContain("setpoint");
+    const worth = sums?.find((each) => each.id === "worth");
+    expect(worth?.value).toBeCloseTo((saving?.measuredKwh ?? 0) * (saving?.days ?? 0) * 0.092, 6);
+    for (const each of sums ?? []) expect(evaluateFormula(each.working)).toBeCloseTo(each.value, 6);
   });
 
   it("offers the change of every zone, found in the trends on its day, and none without it", async () => {

@@ -52,6 +52,11 @@ export function AssessmentRemarks({ cost, assessed, building }: Props) {
       <Remark title="Defaults">
         {Math.round(assessed.defaultsShare * 100)} % of the inputs are the tool&rsquo;s own values.
       </Remark>
+      {assessed.verifiedBy.map(({ proposalId, title, foundOn }) => (
+        <Remark key={proposalId} title="Verified by">
+          <Link href={`${path}/proposals/${proposalId}/verification`}>{title}</Link>, found on {foundOn}
+        </Remark>
+      ))}
       {assessed.lowerTiers.map((tier) => (
         <Remark key={tier.tier} title={`Tier ${tier.tier}, ${tier.label}`}>
           <Range range={tier} unit="" prefix={sign} per="a year" />
