@@ -8,6 +8,7 @@ import { workingOf } from "@/lib/overcooling/calculation/working-of";
 import { firstYearFraction } from "@/lib/overcooling/components/first-year-fraction";
 import { type Plant, plantOf } from "@/lib/overcooling/plant";
 import type { Term } from "@/lib/working/working";
+import { COOL_CLOTHING_CLO, DESK_CONDITION, WARM_CLOTHING_CLO } from "./desk-condition";
 import { gatherLiveZones, type ZoneFacts } from "./gather-live-zones";
 import { type LiveBuilding, SHARED_VALUES, type SharedName, type SharedValue } from "./live-building";
 import { seasonCalendar } from "./season-calendar";
@@ -122,11 +123,9 @@ function termOf(quantity: Quantity, study: Study): Term {
   };
 }
 
-/** Summer clothing at a desk: 0.7 clo for those who feel the cold, 0.5 clo for those who feel the heat. */
 function comfortRange(): LiveBuilding["comfort"] {
-  const desk = { relAirSpeedMps: 0.1, relHumidityPct: 50, metabolicRateMet: 1.1 };
-  const { lowerC } = comfortZone({ ...desk, clothingClo: 0.7 });
-  const { upperC } = comfortZone({ ...desk, clothingClo: 0.5 });
+  const { lowerC } = comfortZone({ ...DESK_CONDITION, clothingClo: COOL_CLOTHING_CLO });
+  const { upperC } = comfortZone({ ...DESK_CONDITION, clothingClo: WARM_CLOTHING_CLO });
   if (lowerC === null || upperC === null) throw new Error("the comfort range lies outside the method's limits");
   return {
     lowerC,

@@ -37,5 +37,8 @@ export const NEXT_STATUSES: Record<ProposalStatus, readonly ProposalStatus[]> = 
   "rolled-back": [],
 };
 
+/** Statuses in which the stop rules of a trial are watched: held keeps the setting and goes no further. */
+export const isOnTrial = (status: ProposalStatus): boolean => status === "in-force" || status === "held";
+
 /** Statuses in which zones, levers and plan may still be changed. */
 export const isOpen = (status: ProposalStatus): boolean => status === "draft" || status === "sent-back";

@@ -4,6 +4,7 @@ import { METER } from "../meter/read";
 import { COST, FIGURE_WORKING, TARGET_CURVE } from "../overcooling/shown";
 import { PROPOSAL_GROUND } from "../proposals/ground";
 import { SETPOINT_MOVES } from "../proposals/setpoint-moves";
+import { WATCHED_TRIALS } from "../proposals/watch";
 import { ZONE_DAYS } from "../zones/days";
 import { ZONES } from "../zones/shown";
 import type { ResultKind } from "./result-kind";
@@ -19,6 +20,7 @@ const ALL: readonly ResultKind<unknown>[] = [
   METER,
   PROPOSAL_GROUND,
   SETPOINT_MOVES,
+  WATCHED_TRIALS,
   SIDES,
 ];
 

@@ -2,13 +2,20 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { StandingNote } from "@/app/_components/standing/standing-note";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
+import { Tag } from "@/app/_components/ui/tag";
 import { readAs } from "@/app/_server/read";
-import { STATUS_WORDS } from "@/lib/proposals/proposal-status";
+import { isOnTrial, STATUS_WORDS } from "@/lib/proposals/proposal-status";
 import { readBuilding } from "@/lib/services/buildings/find";
+import { readKept } from "@/lib/services/kept/read-kept";
 import { readProposals } from "@/lib/services/proposals/find";
+import { WATCHED_TRIALS } from "@/lib/services/proposals/watch";
 import { formatLocal } from "@/lib/time/format";
+import { standingNote } from "../standing-note";
+import styles from "./_components/proposal.module.css";
+import { brokenSentence } from "./stop-rule-words";
 import { leverSentences } from "./view-model";
 
 export const metadata: Metadata = { title: "Proposals" };
@@ -19,16 +26,25 @@ type Props = { params: Promise<{ buildingId: string }> };
 export default async function ProposalsPage({ params }: Props) {
   const id = Number((await params).buildingId);
   const path = `/buildings/${id}/proposals`;
-  const { building, proposals } = await readAs(
-    (ctx) => ({ building: readBuilding(ctx, id), proposals: readProposals(ctx, id) }),
-    path,
-  );
+  const { building, proposals, trials, note } = await readAs(async (ctx) => {
+    const building = readBuilding(ctx, id);
+    const proposals = readProposals(ctx, id);
+    if (!proposals.some(({ status }) => isOnTrial(status))) return { building, proposals, trials: [], note: null };
+    const kept = await readKept(ctx, id, WATCHED_TRIALS);
+    const note = standingNote(ctx, building, { [WATCHED_TRIALS.name]: kept });
+    return { building, proposals, trials: kept.result?.trials ?? [], note };
+  }, path);
+  const brokenOf = (proposalId: number): string[] =>
+    (trials.find((each) => each.proposalId === proposalId)?.rules ?? []).flatMap(
+      (each) => brokenSentence(each, building.temperatureUnit) ?? [],
+    );
   return (
     <>
       <PageHeading
         title="Proposals"
         lede="A change is worked out, approved on a frozen copy, tried with limits set in advance, and proved afterwards."
       />
+      <StandingNote note={note} />
       <Section id="proposals" title="On record" wide action={<Link href={`${path}/new`}>New proposal</Link>}>
         <p>
           <Link href={`${path}/changes`}>Changes of setpoints that the trends show</Link>
@@ -56,7 +72,20 @@ export default async function ProposalsPage({ params }: Props) {
               cell: ({ row, variants }) =>
                 leverSentences(variants.find((each) => each.position === row.chosenPosition)?.levers ?? []).join("; "),
             },
-            { key: "status", head: "Status", cell: ({ status }) => STATUS_WORDS[status] },
+            {
+              key: "status",
+              head: "Status",
+              cell: ({ row, status }) => (
+                <>
+                  {STATUS_WORDS[status]}
+                  {brokenOf(row.id).map((each) => (
+                    <span key={each} className={styles.broken}>
+                      <Tag kind="strong">stop rule broken</Tag> {each} Hold it or roll it back.
+                    </span>
+                  ))}
+                </>
+              ),
+            },
             {
               key: "since",
               head: "Since",

@@ -6,15 +6,17 @@ import { StandingNote } from "@/app/_components/standing/standing-note";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { Notice } from "@/app/_components/ui/notice";
 import { readAs } from "@/app/_server/read";
-import { isOpen, NEXT_STATUSES, STATUS_WORDS } from "@/lib/proposals/proposal-status";
+import { isOnTrial, isOpen, NEXT_STATUSES, STATUS_WORDS } from "@/lib/proposals/proposal-status";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { readProposal } from "@/lib/services/proposals/find";
-import { PROPOSAL_GROUND, readGround } from "@/lib/services/proposals/ground";
+import { PROPOSAL_GROUND } from "@/lib/services/proposals/ground";
+import { WATCHED_TRIALS } from "@/lib/services/proposals/watch";
 import { formatLocal } from "@/lib/time/format";
 import { standingNote } from "../../standing-note";
 import { DecisionForm } from "../_components/decision-form";
 import { IssuedProposal } from "../_components/issued-proposal";
 import { ProposalEditor } from "../_components/proposal-editor";
+import { BrokenRules, StopRules } from "../_components/stop-rules";
 import { VentilationForm } from "../_components/ventilation-form";
 import { confirmVentilationAction, decideProposalAction, saveProposalAction } from "../actions";
 import { proposesLowerMinimum, valuesOf } from "../view-model";
@@ -28,13 +30,18 @@ export default async function ProposalPage({ params }: Props) {
   const { buildingId, proposalId } = await params;
   const [id, proposalNumber] = [Number(buildingId), Number(proposalId)];
   const path = `/buildings/${id}`;
-  const { building, proposal, ground, note } = await readAs(async (ctx) => {
+  const { building, proposal, ground, note, trial } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, id);
     const proposal = readProposal(ctx, id, proposalNumber);
-    if (!isOpen(proposal.status)) return { building, proposal, ground: null, note: null };
-    const kept = await readGround(ctx, id);
+    if (!isOpen(proposal.status)) {
+      const watched = isOnTrial(proposal.status) ? await readKept(ctx, id, WATCHED_TRIALS) : null;
+      const trial = watched?.result?.trials.find((each) => each.proposalId === proposalNumber) ?? null;
+      const note = watched && standingNote(ctx, building, { [WATCHED_TRIALS.name]: watched });
+      return { building, proposal, ground: null, note, trial };
+    }
+    const kept = await readKept(ctx, id, PROPOSAL_GROUND);
     const note = standingNote(ctx, building, { [PROPOSAL_GROUND.name]: kept });
-    return { building, proposal, ground: kept.result, note };
+    return { building, proposal, ground: kept.result, note, trial: null };
   }, `${path}/proposals/${proposalNumber}`);
   const { row, status, events, issues } = proposal;
   const issued = issues[0]?.copy;
@@ -44,6 +51,7 @@ export default async function ProposalPage({ params }: Props) {
     <>
       <PageHeading title={row.title} lede={row.reason || `This proposal is ${STATUS_WORDS[status]}.`} />
       <StandingNote note={note} hasFields />
+      {trial ? <BrokenRules trial={trial} unit={building.temperatureUnit} /> : null}
       {needsCheck && row.ventilationEngineer === null && !isOver ? (
         <Notice kind="caution" title="A minimum airflow goes down">
           <p>
@@ -82,6 +90,7 @@ export default async function ProposalPage({ params }: Props) {
         ) : null}
         {isOver ? null : <DecisionForm action={decideProposalAction.bind(null, id, row.id)} status={status} />}
       </Section>
+      {trial ? <StopRules trial={trial} unit={building.temperatureUnit} /> : null}
       {issued ? <IssuedProposal copy={issued} buildingPath={path} /> : null}
       {ground?.building ? (
         <Section id="proposal" title="Levers and plan" wide>

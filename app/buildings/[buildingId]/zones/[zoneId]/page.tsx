@@ -72,7 +72,12 @@ export default async function ZonePage({ params, searchParams }: Props) {
         lede={isWorkedOut ? zoneLede(overview, { ...building, targetZoneAirTempC }) : undefined}
       />
       <StandingNote note={note} hasFields />
-      <Section id="why" title="Why, as far as the data says" wide>
+      <Section
+        id="why"
+        title="Why, as far as the data says"
+        wide
+        action={<LinkButton href={`${path}/proposals/new?zones=${zone.id}`}>Propose a change</LinkButton>}
+      >
         <FindingsList
           label="Causes"
           findings={causeLines(overview, building)}
