@@ -112,5 +112,7 @@ export type CaseInput = {
   terms: CaseTerms;
   /** Plan of verification, a line a step. */
   verification: { step: string; how: string; when: string }[];
+  /** Drawn weeks of a switchback with their days; empty for a trial in steps. */
+  trialWeeks: { week: number; pair: number; from: string; to: string; setting: string }[];
   assumptions: CaseAssumption[];
 };

@@ -165,6 +165,7 @@ export const caseInput = (changes: Partial<CaseInput> = {}): CaseInput => ({
     ],
     timing: "end",
   },
+  trialWeeks: [],
   verification: [
     { step: "Trial", how: "0.5 K a week", when: "first weeks of the season" },
     { step: "Proof", how: "zone air and reports before and after, weather-comparable", when: "after a season" },

@@ -9,7 +9,7 @@ import { comfortLines } from "./comfort-lines";
 import { hoursWords, measuresOf, seasonWords } from "./measures-of";
 import { areReportsWithheld } from "./reports-withheld";
 import { cautionsOf, risksOf } from "./risks-and-cautions";
-import { verificationPlan } from "./verification-plan";
+import { trialWeeks, verificationPlan } from "./verification-plan";
 
 /** All that a business case needs, read off a proposal as it was issued; `number` tells its issues apart. */
 export function caseFromProposal(frozen: FrozenProposal, number: string): CaseInput {
@@ -68,6 +68,7 @@ export function caseFromProposal(frozen: FrozenProposal, number: string): CaseIn
       timing: "end",
     },
     verification: verificationPlan(plan, building.temperatureUnit),
+    trialWeeks: trialWeeks(plan),
     assumptions: assumptionsOf(frozen, chosen),
   };
 }

@@ -1,3 +1,4 @@
+import { trialCalendar } from "@/lib/proposals/trial-calendar";
 import type { TrialPlan } from "@/lib/proposals/trial-plan";
 import { formatTemperatureDifference, type TemperatureUnit } from "@/lib/units/format";
 import type { CaseInput } from "../case-input";
@@ -44,4 +45,16 @@ export function verificationPlan(
       when: "after a cooling season, and again after a year",
     },
   ];
+}
+
+/** The calendar of a switchback, as its seed draws it again whenever the case is printed. */
+export function trialWeeks({ switchback }: TrialPlan): CaseInput["trialWeeks"] {
+  if (!switchback?.beginsOn) return [];
+  return trialCalendar(switchback, switchback.beginsOn).map(({ week, pair, from, to, setting }) => ({
+    week: week + 1,
+    pair: pair + 1,
+    from,
+    to,
+    setting: setting === "present" ? "as it is" : "as proposed",
+  }));
 }

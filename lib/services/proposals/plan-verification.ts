@@ -41,6 +41,11 @@ export function planVerification(ctx: Context, buildingId: number, id: number, i
     throw new ServiceError("invalid", "The trial of this proposal is in steps: plan alternate weeks first.", {
       method: "The trial has no alternate weeks.",
     });
+  const begins = parsed.method === "switchback" ? row.plan.switchback?.beginsOn : undefined;
+  if (begins && parsed.afterFrom !== begins)
+    throw new ServiceError("invalid", "The window after does not begin with the calendar of alternate weeks.", {
+      afterFrom: `The first of the alternate weeks begins on ${begins}: give that day.`,
+    });
   saveVerificationPlan(ctx.db, { ...parsed, proposalId: id, enteredBy: by, enteredAtMs: ctx.now });
 }
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { LEVER_SCALES, LEVERS } from "@/lib/proposals/lever";
+import { dayNumberFromLocalDate } from "@/lib/time/civil-date";
 
 const month = (words: string) => z.number(words).int(words).min(1, words).max(12, words);
 const positive = (words: string) => z.number(words).positive(words);
@@ -39,7 +40,10 @@ const planInput = z.object({
         .int()
         .min(4, "Fewer than 4 pairs of weeks show next to nothing: give 4 to 26, 8 or more if you can.")
         .max(26, "A season has no more than 26 pairs of weeks."),
-      seed: z.number().int().min(0),
+      seed: z.number("Give the seed of the drawn order as a whole number.").int().min(0),
+      beginsOn: z
+        .string()
+        .refine((each) => dayNumberFromLocalDate(each) !== null, "Give the first day of the first week as YYYY-MM-DD."),
     })
     .nullable(),
   notice: z

@@ -14,6 +14,7 @@ import { expectedDayWorking } from "@/lib/proposals/proof/proof-sums";
 import { reportProof } from "@/lib/proposals/proof/report-proof";
 import { switchbackProof } from "@/lib/proposals/proof/switchback-proof";
 import { weekPairs } from "@/lib/proposals/proof/week-pairs";
+import { trialCalendar } from "@/lib/proposals/trial-calendar";
 import { PROOF_VERDICT_WORDS } from "@/lib/proposals/verification-plan";
 import type { VerificationResult } from "@/lib/proposals/verification-result";
 import type { Working } from "@/lib/working/working";
@@ -116,20 +117,19 @@ async function proofsOf(
   const hasExposure = reportsBefore.cold.exposure > 0 && reportsAfter.cold.exposure > 0;
   const { switchback } = issued.plan;
   const isSwitchback = plan.method === "switchback" && switchback !== null;
+  const calendar = isSwitchback ? trialCalendar(switchback, switchback.beginsOn ?? plan.afterFrom) : [];
   const measured =
     metered === null
       ? null
       : isSwitchback
-        ? switchbackProof(weekPairs(energyValues(within(energy, after)), plan.afterFrom, switchback), {
+        ? switchbackProof(weekPairs(energyValues(within(energy, after)), calendar), {
             id: "energy",
             label: "Electricity of an occupied day, by alternate weeks",
             unit: "kWh",
             meant: { sign: -1, expected: -expected.kwhPerDay },
           })
         : energyProof(within(energy, before), within(energy, after), expected.kwhPerDay, metered.meter);
-  const airProven = isSwitchback
-    ? switchbackProof(weekPairs(within(air, after), plan.afterFrom, switchback), airMeant)
-    : airProof;
+  const airProven = isSwitchback ? switchbackProof(weekPairs(within(air, after), calendar), airMeant) : airProof;
   const proofs = [
     airProven,
     ...(isSwitchback ? [] : [khProof]),

@@ -4,7 +4,8 @@ import { detectability, energyProof } from "@/lib/proposals/proof/energy-proof";
 import { differenceProof, overallVerdict, verdictOf } from "@/lib/proposals/proof/proof-of";
 import { reportProof } from "@/lib/proposals/proof/report-proof";
 import { switchbackProof } from "@/lib/proposals/proof/switchback-proof";
-import { trialOrder } from "@/lib/proposals/proof/trial-order";
+import { weekPairs } from "@/lib/proposals/proof/week-pairs";
+import { trialCalendar, trialOrder } from "@/lib/proposals/trial-calendar";
 import { normalPair } from "@/lib/statistics/normal";
 import { seededRandom } from "@/lib/statistics/random";
 import { evaluateFormula, workingsIn } from "../overcooling/evaluate-formula";
@@ -154,6 +155,37 @@ describe("a switchback", () => {
     expect(first).toBeLessThan(30);
     for (let pair = 0; pair < 40; pair++)
       expect(new Set(order.filter((each) => each.pair === pair).map((each) => each.setting)).size).toBe(2);
+  });
+
+  it("has a calendar of whole weeks from its first day on, each with a washout day, over the end of a month", () => {
+    const weeks = trialCalendar({ pairs: 2, seed: 7 }, "2026-06-22");
+    expect(weeks.map(({ from, to, countsFrom }) => [from, countsFrom, to])).toEqual([
+      ["2026-06-22", "2026-06-23", "2026-06-28"],
+      ["2026-06-29", "2026-06-30", "2026-07-05"],
+      ["2026-07-06", "2026-07-07", "2026-07-12"],
+      ["2026-07-13", "2026-07-14", "2026-07-19"],
+    ]);
+    expect(weeks.map(({ setting }) => setting)).toEqual(
+      trialOrder({ pairs: 2, seed: 7 }).map(({ setting }) => setting),
+    );
+    expect(() => trialCalendar({ pairs: 2, seed: 7 }, "2026-02-30")).toThrow(/no date/);
+  });
+
+  it("is paired by the calendar that was printed: its difference is found, washout days and other days left out", () => {
+    const calendar = trialCalendar({ pairs: 4, seed: 3 }, "2026-06-01");
+    const days = Array.from({ length: 9 * 7 }, (_, k) => {
+      const date = new Date(Date.UTC(2026, 4, 29 + k)).toISOString().slice(0, 10);
+      const week = calendar.find(({ from, to }) => date >= from && date <= to);
+      const isCounted = week !== undefined && date >= week.countsFrom;
+      return { date, outdoorC: 24.5, value: isCounted ? (week.setting === "proposed" ? 90 : 100) : 900 };
+    });
+    const pairs = weekPairs(days, calendar);
+    expect(pairs).toHaveLength(4);
+    for (const { present, proposed } of pairs) expect(proposed - present).toBeCloseTo(-10, 9);
+    const other = weekPairs(days, trialCalendar({ pairs: 4, seed: 5 }, "2026-06-01"));
+    expect(other.some(({ present, proposed }) => Math.abs(proposed - present + 10) > 1)).toBe(true);
+    const cut = days.filter(({ date }) => date < (calendar.at(-1)?.from ?? ""));
+    expect(weekPairs(cut, calendar)).toHaveLength(3);
   });
 
   it("is read by the paired test, and not at all with one pair", () => {

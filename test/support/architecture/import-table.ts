@@ -104,8 +104,7 @@ const LIVE_CALCULATIONS = [
   "lib/overcooling/live-effect",
   "lib/proposals/live/live-picture",
   "lib/proposals/live/cost-curve",
-  "lib/proposals/acting-window",
-  "lib/proposals/season-calendar",
+  "lib/proposals/trial-calendar",
 ];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];

@@ -3,6 +3,9 @@ import type { readDetectability } from "@/lib/services/proposals/verify";
 import { formatLocal } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
 
+/** The setting of a week of a switchback. */
+export const SETTING_WORDS = { present: "as it is", proposed: "as proposed" } as const;
+
 type Shown = Pick<Building, "temperatureUnit" | "timeZone">;
 type Move = { code: string; setting: string; atUtcSeconds: number; fromC: number; toC: number };
 

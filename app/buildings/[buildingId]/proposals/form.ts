@@ -81,7 +81,11 @@ export function proposalInputFromForm(values: PostedValues, unit: "C" | "F"): Pr
       },
       switchback:
         choiceOf(values, "trial") === "switchback"
-          ? { pairs: numberOf(values, "pairs") ?? Number.NaN, seed: numberOf(values, "seed") ?? 1 }
+          ? {
+              pairs: numberOf(values, "pairs") ?? Number.NaN,
+              seed: numberOf(values, "seed") ?? 1,
+              beginsOn: textOf(values, "beginsOn"),
+            }
           : null,
       notice: textOf(values, "notice"),
     },
@@ -109,6 +113,8 @@ const FIELD_OF: Record<string, string> = {
   "plan.stopRules.dissatisfiedPct": "dissatisfiedPct",
   "plan.stopRules.zoneAirTempC": "zoneAirTemp",
   "plan.switchback.pairs": "pairs",
+  "plan.switchback.seed": "seed",
+  "plan.switchback.beginsOn": "beginsOn",
   "plan.notice": "notice",
   chosenPosition: "chosen",
 };

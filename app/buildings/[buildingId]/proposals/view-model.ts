@@ -27,11 +27,15 @@ const BEGINNINGS: readonly { name: string; kelvin: number; airflowPct: number }[
 
 export type ZoneChoice = { zoneId: number; code: string; floor: string; verdict: string };
 
-/** A new proposal as the diagnosis would have it. `only` names zones to begin with, where a filter chose them. */
+/**
+ * A new proposal as the diagnosis would have it. `only` names zones to begin with, where a filter chose them; `seed` is what
+ * alternate weeks are drawn by, stored with the proposal.
+ */
 export function beginningValues(
   building: Pick<Building, "temperatureUnit" | "name">,
   { building: live, verdicts }: ProposalGround,
   only: readonly number[] | null,
+  seed = 1,
 ): FormValues {
   const zones = verdicts.flatMap(({ zoneId, verdict }): [string, string][] => {
     if (only && !only.includes(zoneId)) return [];
@@ -63,7 +67,8 @@ export function beginningValues(
     dissatisfiedPct: "15",
     zoneAirTemp: building.temperatureUnit === "F" ? "78" : "25.5",
     pairs: "8",
-    seed: "1",
+    seed: String(seed),
+    beginsOn: "",
     notice: `From next Monday the cooling setpoint goes up in steps of half a kelvin a week. Tell us by the comfort report of your desk if you are too warm or too cold: we look at every report, and stop the trial when the limits that were set are reached. ${building.name}, facilities.`,
     ...Object.fromEntries(zones),
     ...Object.fromEntries(amounts),
@@ -94,6 +99,7 @@ export function valuesOf(
     zoneAirTemp: String(Number((building.temperatureUnit === "F" ? limitC * 1.8 + 32 : limitC).toFixed(1))),
     pairs: String(plan.switchback?.pairs ?? 8),
     seed: String(plan.switchback?.seed ?? 1),
+    beginsOn: plan.switchback?.beginsOn ?? "",
     notice: plan.notice,
   };
   for (const place of VARIANT_PLACES) {

@@ -9,6 +9,7 @@ import { clockOf, leverSentences, seasonWords } from "../view-model";
 import { CircuitsRelieved } from "./circuits-relieved";
 import styles from "./proposal.module.css";
 import { TempsFigure } from "./temps-figure";
+import { TrialCalendarTable } from "./trial-calendar-table";
 import { VariantFigures } from "./variant-figures";
 
 type Props = { copy: FrozenProposal; buildingPath: string };
@@ -50,6 +51,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
           { term: "Issued by", value: copy.issuedBy },
         ]}
       />
+      {plan.switchback?.beginsOn ? <TrialCalendarTable trial={plan.switchback} /> : null}
       <VariantFigures
         variants={named}
         currency={building.currency}

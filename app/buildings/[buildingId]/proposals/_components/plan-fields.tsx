@@ -3,9 +3,12 @@ import { FieldSet } from "@/app/_components/ui/field-set";
 import { NumberField } from "@/app/_components/ui/number-field";
 import { SelectField } from "@/app/_components/ui/select-field";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
+import { TrialCalendarTable } from "./trial-calendar-table";
 
 type Props = {
   of: (name: string) => { name: string; defaultValue: string; error: string | undefined };
+  /** What stands in the form now: the calendar of weeks follows it. */
+  values: Readonly<Record<string, string>>;
   temperatureUnit: "C" | "F";
 };
 
@@ -14,24 +17,8 @@ const MONTHS = Array.from({ length: 12 }, (_, k) => ({
   label: new Intl.DateTimeFormat("en", { month: "long", timeZone: "UTC" }).format(Date.UTC(2025, k, 1)),
 }));
 
-/** When the levers act: the figures count what lies in it. */
-export function SeasonFields({ of }: Pick<Props, "of">) {
-  return (
-    <FieldSet
-      legend="Season and hours"
-      hint="The levers act in these months and hours, and only they are counted. A new proposal begins with the months in which the weather year cools."
-      inline
-    >
-      <SelectField {...of("seasonFromMonth")} label="From" options={MONTHS} />
-      <SelectField {...of("seasonToMonth")} label="To" options={MONTHS} />
-      <Field {...of("from")} label="Each day from" unit="hh:mm" />
-      <Field {...of("to")} label="until" unit="hh:mm" />
-    </FieldSet>
-  );
-}
-
-/** Trial, limits that stop it, and the notice that people read. */
-export function PlanFields({ of, temperatureUnit }: Props) {
+/** Season, trial, limits that stop it, and the notice that people read. */
+export function PlanFields({ of, values, temperatureUnit }: Props) {
   return (
     <>
       <FieldSet legend="Trial" inline>
@@ -46,7 +33,17 @@ export function PlanFields({ of, temperatureUnit }: Props) {
         <NumberField {...of("stepKPerWeek")} label="Step" unit="K a week" />
         <NumberField {...of("pairs")} label="Pairs of weeks, if alternate" unit="pairs" />
         <NumberField {...of("seed")} label="Seed of the drawn order" unit="" />
+        <Field {...of("beginsOn")} label="First day of the first week, if alternate" unit="YYYY-MM-DD" optional />
       </FieldSet>
+      {values.trial === "switchback" ? (
+        <TrialCalendarTable
+          trial={{
+            pairs: Number(values.pairs || Number.NaN),
+            seed: Number(values.seed || Number.NaN),
+            beginsOn: values.beginsOn ?? "",
+          }}
+        />
+      ) : null}
       <FieldSet legend="Stop when" hint="Set before it begins; the first limit that is reached stops the trial." inline>
         <NumberField {...of("hotReportsPerWeek")} label="Hot reports reach" unit="a week" />
         <NumberField {...of("dissatisfiedPct")} label="Predicted dissatisfied reach" unit="%" />

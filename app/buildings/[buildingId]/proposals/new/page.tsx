@@ -37,7 +37,7 @@ export default async function NewProposalPage({ params, searchParams }: Props) {
         <Section id="proposal" title="Levers and what they bring" wide>
           <ProposalEditor
             action={saveProposalAction.bind(null, id, null)}
-            values={beginningValues(building, ground, only)}
+            values={beginningValues(building, ground, only, drawnSeed())}
             zones={ground.verdicts}
             building={ground.building}
             temperatureUnit={building.temperatureUnit}
@@ -51,3 +51,6 @@ export default async function NewProposalPage({ params, searchParams }: Props) {
     </>
   );
 }
+
+/** What alternate weeks would be drawn by: nobody's choice, and stored once the draft is saved. */
+const drawnSeed = (): number => crypto.getRandomValues(new Uint16Array(1))[0] ?? 1;
