@@ -1,5 +1,5 @@
 import type { Working } from "@/lib/working/working";
-import type { ProofVerdict } from "./verification-plan";
+import type { DateWindow, ProofVerdict, VerificationMethod } from "./verification-plan";
 
 /** One measured quantity before and after, with what the numbers say of it. */
 export type Proof = {
@@ -53,11 +53,13 @@ export type VerifiedSaving = {
   expectedRiseK: number;
 };
 
-/** `sums` and `saving` are there where a meter tells energy; results of before 30 November 2026 have neither. */
+/** `sums` and `saving` are there where a meter tells energy; results of before 30 November 2026 have neither, nor `by`. */
 export type VerificationResult = {
   verdict: ProofVerdict;
   sentence: string;
   proofs: Proof[];
+  /** The plan that it was worked out by. */
+  by?: { method: VerificationMethod; before: DateWindow; after: DateWindow };
   sums?: ProofSum[];
   saving?: VerifiedSaving;
 };

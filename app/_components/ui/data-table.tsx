@@ -9,6 +9,8 @@ export type DataColumn<Row> = {
   unit?: string;
   /** `number` aligns to the end; give a column of numbers the same decimals in every row. */
   align?: "text" | "number";
+  /** Whole sentences: in the narrow view they begin at the left, under their label. */
+  prose?: boolean;
   cell: (row: Row) => ReactNode;
   /** What stands in this column of the totals line. */
   total?: ReactNode;
@@ -99,7 +101,12 @@ function cellOf<Row>(column: DataColumn<Row>, content: ReactNode) {
   const blank = content === undefined || content === null || content === "";
   const attributes = {
     className:
-      [column.align === "number" ? styles.number : "", blank ? styles.blank : "", isCode(content) ? styles.code : ""]
+      [
+        column.align === "number" ? styles.number : "",
+        column.prose ? styles.prose : "",
+        blank ? styles.blank : "",
+        isCode(content) ? styles.code : "",
+      ]
         .filter(Boolean)
         .join(" ") || undefined,
     "data-label": column.head,

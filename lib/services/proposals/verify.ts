@@ -38,7 +38,7 @@ export async function verifyProposal(ctx: Context, buildingId: number, id: numbe
   const issued = issuedOrRefuse(ctx, buildingId, id);
   const { proofs, ...energy } = await proofsOf(ctx, buildingId, issued, plan);
   const verdict = overallVerdict(proofs);
-  const result = { verdict, sentence: `${PROOF_VERDICT_WORDS[verdict]}.`, proofs, ...energy };
+  const result = { verdict, sentence: `${PROOF_VERDICT_WORDS[verdict]}.`, proofs, by: planOf(plan), ...energy };
   insertVerificationResult(ctx.db, { proposalId: id, verdict, result, enteredBy: by, enteredAtMs: ctx.now });
   return result;
 }
@@ -70,6 +70,12 @@ export async function readDetectability(
   return { daysAfter, expected, found: detectability(before, daysAfter) };
 }
 
+const planOf = (plan: VerificationPlanRow): NonNullable<VerificationResult["by"]> => ({
+  method: plan.method,
+  before: { from: plan.beforeFrom, to: plan.beforeTo },
+  after: { from: plan.afterFrom, to: plan.afterTo },
+});
+
 function issuedOrRefuse(ctx: Context, buildingId: number, id: number): FrozenProposal {
   const issued = readIssued(ctx, buildingId, id);
   if (!issued) throw new ServiceError("precondition", "Only an issued proposal can be verified: submit it first.");
@@ -84,10 +90,7 @@ async function proofsOf(
 ): Promise<Pick<VerificationResult, "proofs" | "sums" | "saving">> {
   const building = findBuildingOrRefuse(ctx, buildingId);
   const expected = expectedOf(issued);
-  const [before, after] = [
-    { from: plan.beforeFrom, to: plan.beforeTo },
-    { from: plan.afterFrom, to: plan.afterTo },
-  ];
+  const { before, after } = planOf(plan);
   const { air, belowTarget } = await zoneAirDays(ctx, building, expected.zoneIds);
   const metered = await meterDays(ctx, building);
   const energy = metered?.days ?? [];

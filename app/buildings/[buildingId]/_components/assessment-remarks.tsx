@@ -54,7 +54,8 @@ export function AssessmentRemarks({ cost, assessed, building }: Props) {
       </Remark>
       {assessed.verifiedBy.map(({ proposalId, title, foundOn }) => (
         <Remark key={proposalId} title="Verified by">
-          <Link href={`${path}/proposals/${proposalId}/verification`}>{title}</Link>, found on {foundOn}
+          <Link href={`${path}/proposals/${proposalId}/verification`}>{title}</Link>, found on{" "}
+          {formatLocal(Date.parse(`${foundOn}T12:00:00Z`), "UTC", "date")}
         </Remark>
       ))}
       {assessed.lowerTiers.map((tier) => (

@@ -1,7 +1,10 @@
+import type { DateWindow } from "@/lib/proposals/verification-plan";
+import type { VerificationResult } from "@/lib/proposals/verification-result";
 import type { Building } from "@/lib/services/buildings/find";
 import type { readDetectability } from "@/lib/services/proposals/verify";
 import { formatLocal } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
+import { localDay } from "./stop-rule-words";
 
 /** The setting of a week of a switchback. */
 export const SETTING_WORDS = { present: "as it is", proposed: "as proposed" } as const;
@@ -23,6 +26,14 @@ export function wentBackSentence(
 ): string {
   const on = formatLocal(back.atUtcSeconds * 1000, building.timeZone, "date");
   return `Setpoint in zone ${code} went back to ${formatTemperature(back.toC, building.temperatureUnit).text} on ${on}`;
+}
+
+/** Which days a verification compared, and how. */
+export function windowsSentence({ method, before, after }: NonNullable<VerificationResult["by"]>): string {
+  const days = ({ from, to }: DateWindow): string => `${localDay(from)} to ${localDay(to)}`;
+  return method === "switchback"
+    ? `Alternate weeks, paired, ${days(after)}.`
+    : `Before: ${days(before)}. After: ${days(after)}. Days of like weather are compared.`;
 }
 
 type Detectable = NonNullable<Awaited<ReturnType<typeof readDetectability>>>;

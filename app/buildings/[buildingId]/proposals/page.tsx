@@ -75,6 +75,7 @@ export default async function ProposalsPage({ params }: Props) {
             {
               key: "status",
               head: "Status",
+              prose: trials.length > 0,
               cell: ({ row, status }) => (
                 <>
                   {STATUS_WORDS[status]}

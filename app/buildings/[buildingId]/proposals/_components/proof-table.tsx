@@ -19,7 +19,7 @@ export function ProofTable({ proofs, buildingPath }: Props) {
         { key: "before", head: "Before", align: "number", cell: (proof) => shown(proof.before) },
         { key: "after", head: "After", align: "number", cell: (proof) => shown(proof.after) },
         { key: "verdict", head: "Verdict", cell: (proof) => <strong>{proof.verdict.replace("-", " ")}</strong> },
-        { key: "sentence", head: "In words", cell: (proof) => proof.sentence },
+        { key: "sentence", head: "In words", prose: true, cell: (proof) => proof.sentence },
       ]}
       detail={({ workings }) =>
         workings

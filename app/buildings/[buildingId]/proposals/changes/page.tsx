@@ -80,6 +80,7 @@ export default async function ChangesPage({ params }: Props) {
             {
               key: "stands",
               head: "Since",
+              prose: true,
               cell: (change) =>
                 change.decision === "rejected"
                   ? ""

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
+import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
 import { PROOF_VERDICT_WORDS } from "@/lib/proposals/verification-plan";
@@ -16,6 +17,7 @@ import { ProofSums } from "../../_components/proof-sums";
 import { ProofTable } from "../../_components/proof-table";
 import { VerificationPlanForm, VerifyForm } from "../../_components/verification-forms";
 import { planVerificationAction, verifyProposalAction } from "../../actions";
+import { windowsSentence } from "../../change-words";
 
 export const metadata: Metadata = { title: "Verification" };
 
@@ -37,7 +39,7 @@ export default async function VerificationPage({ params }: Props) {
     }),
     `${path}/verification`,
   );
-  const [latest] = results;
+  const [latest, ...earlier] = results;
   const values: Record<string, string> = plan
     ? {
         method: plan.method,
@@ -60,21 +62,34 @@ export default async function VerificationPage({ params }: Props) {
           wide
           action={<Link href={path}>The proposal</Link>}
         >
+          {latest.result.by ? <p>{windowsSentence(latest.result.by)}</p> : null}
           <ProofTable proofs={latest.result.proofs} buildingPath={`/buildings/${id}`} />
           <ProofSums sums={latest.result.sums ?? []} currency={building.currency} buildingPath={`/buildings/${id}`} />
         </Section>
       ) : null}
-      {promise ? (
-        <Section id="promise" title="Promise and proof">
-          <p>
-            {promiseSentence(
-              promise,
-              latest?.result.proofs.find(({ id: quantity }) => quantity === "energy"),
-            )}
-          </p>
-          <WorkingDisclosure working={promise.working} buildingPath={`/buildings/${id}`}>
-            Promised of a day <Range range={promise} unit="kWh" />
-          </WorkingDisclosure>
+      {earlier.length > 0 ? (
+        <Section id="earlier" title="Worked out before">
+          <DataTable
+            caption="Earlier verifications, newest first"
+            captionHidden
+            rows={earlier}
+            rowKey={(each) => each.id}
+            columns={[
+              {
+                key: "at",
+                head: "When",
+                names: true,
+                cell: (each) => formatLocal(each.enteredAtMs, building.timeZone, "date-time"),
+              },
+              { key: "verdict", head: "Verdict", cell: (each) => each.verdict.replace("-", " ") },
+              { key: "by", head: "By", cell: (each) => each.enteredBy },
+              {
+                key: "windows",
+                head: "Windows",
+                cell: (each) => (each.result.by ? windowsSentence(each.result.by) : ""),
+              },
+            ]}
+          />
         </Section>
       ) : null}
       <Section id="plan" title="Plan">
