@@ -31,5 +31,5 @@ export default defineConfig({
       args: ["--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run"],
     },
   },
-  webServer: [server("empty"), server("demo")],
+  webServer: [server("empty"), server("demo"), server("proof")],
 });

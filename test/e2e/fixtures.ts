@@ -86,3 +86,6 @@ export async function beSignedIn(page: Page, server: ServerName): Promise<void> 
 
 /** Address of a page of the demo building, the only one of its server. */
 export const demoPath = (path = ""): string => `${baseUrl("demo")}/buildings/1${path}`;
+
+/** Address of a page of the building whose change is proved, the only one of its server. */
+export const proofPath = (path = ""): string => `${baseUrl("proof")}/buildings/1${path}`;
