@@ -117,7 +117,8 @@ test("from a zone's diagnosis to a change that the next year's trends prove", as
     await expect(page.getByText("Shown: the effect stands out of the noise.")).toBeVisible();
     const planted: SecondYear["planted"] = JSON.parse(readFileSync(fileOf("planted.json"), "utf8"));
     for (const [quantity, truth] of [
-      [/^Zone air of the proposal/, planted.riseK],
+      // The building reads Fahrenheit.
+      [/^Zone air of the proposal/, 1.8 * planted.riseK],
       [/^Avoided electricity/, planted.kwhPerDay],
     ] as const) {
       const printed = Number(truth.toPrecision(3));

@@ -2,6 +2,7 @@ import type { ProofVerdict } from "../verification-plan";
 import type { Proof } from "../verification-result";
 import type { WeatherDifference } from "./comparable-days";
 import { differenceWorking } from "./difference-working";
+import { type ProofWords, plainWords } from "./proof-words";
 
 /** Which way a change is meant to go, and how far at least before it is worth waiting for. */
 export type Meant = { sign: 1 | -1; expected: number };
@@ -17,13 +18,13 @@ export function verdictOf(low: number, high: number, { sign, expected }: Meant):
   return (best - worst) / 2 > Math.abs(expected) ? "too-early" : "not-shown";
 }
 
-const number = (value: number, digits = 3): string =>
-  Number(value.toPrecision(digits)).toLocaleString("en").replace("-", "\u2212");
-
-type Measured = { id: Proof["id"]; label: string; unit: string; confidence: number; meant: Meant };
+type Measured = { id: Proof["id"]; label: string; unit: string; confidence: number; meant: Meant; words?: ProofWords };
 
 /** A measured difference of days of like weather as a proof with its sentence. */
-export function differenceProof(found: WeatherDifference, { id, label, unit, confidence, meant }: Measured): Proof {
+export function differenceProof(
+  found: WeatherDifference,
+  { id, label, unit, confidence, meant, words = plainWords(unit) }: Measured,
+): Proof {
   if (found.status === "not-comparable") {
     return {
       id,
@@ -54,7 +55,7 @@ export function differenceProof(found: WeatherDifference, { id, label, unit, con
     confidence,
     verdict,
     workings: [differenceWorking(found, { label, unit, confidence })],
-    sentence: `${number(before)} ${unit} before and ${number(after)} ${unit} after, on ${found.daysBefore} and ${found.daysAfter} days of like weather: a change of ${number(difference)} ${unit} (${pct} % interval ${number(low)} to ${number(high)}), ${number(meant.expected)} expected.`,
+    sentence: `${words.value(before)} ${words.unit} before and ${words.value(after)} ${words.unit} after, on ${found.daysBefore} and ${found.daysAfter} days of like weather: a change of ${words.change(difference)} ${words.changeUnit} (${pct} % interval ${words.change(low)} to ${words.change(high)}), ${words.change(meant.expected)} expected.`,
   };
 }
 

@@ -2,6 +2,7 @@ import { pairedDifference } from "@/lib/energy-model/verification/paired-differe
 import type { Term } from "@/lib/working/working";
 import type { Proof } from "../verification-result";
 import { type Meant, verdictOf } from "./proof-of";
+import { type ProofWords, plainWords } from "./proof-words";
 
 /** Weather-adjusted means of the weeks of a switchback, pair by pair. */
 export type WeekPair = { present: number; proposed: number };
@@ -11,9 +12,9 @@ const CONFIDENCE = 0.9;
 /** A switchback by the paired t test. Below two pairs nothing can be said. */
 export function switchbackProof(
   pairs: readonly WeekPair[],
-  about: Pick<Proof, "id" | "label" | "unit"> & { meant: Meant },
+  about: Pick<Proof, "id" | "label" | "unit"> & { meant: Meant; words?: ProofWords },
 ): Proof {
-  const { meant, ...named } = about;
+  const { meant, words = plainWords(about.unit), ...named } = about;
   const nothing = { before: null, after: null, change: null, low: null, high: null, confidence: CONFIDENCE };
   if (pairs.length < 2)
     return {
@@ -53,6 +54,6 @@ export function switchbackProof(
         ],
       },
     ],
-    sentence: `${pairs.length} pairs of weeks, proposed less present: ${meanDifference.toPrecision(3)} ${named.unit} (90 % interval ${low.toPrecision(3)} to ${high.toPrecision(3)}, t = ${t.toFixed(2)}).`,
+    sentence: `${pairs.length} pairs of weeks, proposed less present: ${words.change(meanDifference)} ${words.changeUnit} (90 % interval ${words.change(low)} to ${words.change(high)}, t = ${t.toFixed(2)}).`,
   };
 }

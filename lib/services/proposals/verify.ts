@@ -11,6 +11,7 @@ import { type Detectability, detectability, energyProof } from "@/lib/proposals/
 import { heaterProof } from "@/lib/proposals/proof/heater-proof";
 import { differenceProof, overallVerdict } from "@/lib/proposals/proof/proof-of";
 import { expectedDayWorking } from "@/lib/proposals/proof/proof-sums";
+import { temperatureWords } from "@/lib/proposals/proof/proof-words";
 import { reportProof } from "@/lib/proposals/proof/report-proof";
 import { switchbackProof } from "@/lib/proposals/proof/switchback-proof";
 import { weekPairs } from "@/lib/proposals/proof/week-pairs";
@@ -99,6 +100,7 @@ async function proofsOf(
     label: "Zone air of the proposal's zones, occupied",
     unit: "°C",
     meant: { sign: 1, expected: expected.riseK },
+    words: temperatureWords(building.temperatureUnit),
   } as const;
   const airProof = differenceProof(weatherDifference(within(air, before), within(air, after), CONFIDENCE), {
     ...airMeant,

@@ -79,11 +79,11 @@ export default async function ProposalsPage({ params }: Props) {
               cell: ({ row, status }) => (
                 <>
                   {STATUS_WORDS[status]}
-                  {brokenOf(row.id).map((each) => (
-                    <span key={each} className={styles.broken}>
-                      <Tag kind="strong">stop rule broken</Tag> {each} Hold it or roll it back.
+                  {brokenOf(row.id).length > 0 ? (
+                    <span className={styles.broken}>
+                      <Tag kind="strong">stop rule broken</Tag> {brokenOf(row.id).join(" ")} Hold it or roll it back.
                     </span>
-                  ))}
+                  ) : null}
                 </>
               ),
             },

@@ -1,5 +1,6 @@
 import type { RuleFigure, RuleState, StopRule } from "@/lib/proposals/stop-rules";
 import { formatLocal } from "@/lib/time/format";
+import { counted } from "@/lib/units/counted";
 import { formatNumber, formatTemperature, type TemperatureUnit } from "@/lib/units/format";
 
 export const STOP_RULE_LABELS: Record<StopRule, string> = {
@@ -28,7 +29,7 @@ export function brokenSentence({ rule, limit, broken }: RuleState, unit: Tempera
   const on = localDay(broken.on);
   switch (rule) {
     case "hot-reports":
-      return `${figure} hot reports came in the seven days to ${on}; the limit is ${most} a week.`;
+      return `${counted(broken.figure, "hot report")} came in the seven days to ${on}; the limit is ${most} a week.`;
     case "dissatisfied":
       return `Zone ${broken.zone}: ${figure} predicted dissatisfied at a mean of ${formatTemperature(broken.meanC ?? 0, unit).text} over the seven days to ${on}; the limit is ${most}.`;
     case "zone-air":

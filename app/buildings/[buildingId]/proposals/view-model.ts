@@ -123,21 +123,9 @@ export function valuesOf(
   return values;
 }
 
-/** The amount that comes up most, of several the first; 0 of none. */
-function mostFrequent(amounts: readonly number[]): number {
-  const times = (amount: number): number => amounts.filter((each) => each === amount).length;
-  return amounts.reduce((best, each) => (times(each) > times(best) ? each : best), amounts[0] ?? 0);
-}
-
-const monthName = (month: number): string =>
+/** "May" of 5. */
+export const monthName = (month: number): string =>
   new Intl.DateTimeFormat("en", { month: "long", timeZone: "UTC" }).format(Date.UTC(2025, month - 1, 1));
-
-/** "May to September", "July". */
-export const seasonWords = ({
-  seasonFromMonth: from,
-  seasonToMonth: to,
-}: Pick<ActingWindow, "seasonFromMonth" | "seasonToMonth">) =>
-  from === to ? monthName(from) : `${monthName(from)} to ${monthName(to)}`;
 
 export const clockOf = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;

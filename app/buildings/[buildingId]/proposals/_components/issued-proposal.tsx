@@ -5,8 +5,7 @@ import { currencyDecimals } from "@/lib/money/money";
 import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
 import { formatLocal } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
-import { clockOf, leverSentences, seasonWords } from "../view-model";
-import { CircuitsRelieved } from "./circuits-relieved";
+import { clockOf, leverSentences, monthName } from "../view-model";
 import styles from "./proposal.module.css";
 import { TempsFigure } from "./temps-figure";
 import { TrialCalendarTable } from "./trial-calendar-table";
@@ -36,7 +35,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
           { term: "Proposed", value: leverSentences(chosen?.levers ?? []).join("; ") },
           {
             term: "Season and hours",
-            value: `${seasonWords(proposal)}, ${clockOf(proposal.fromMinute)} to ${clockOf(proposal.toMinute)}`,
+            value: `${monthName(proposal.seasonFromMonth)} to ${monthName(proposal.seasonToMonth)}, ${clockOf(proposal.fromMinute)} to ${clockOf(proposal.toMinute)}`,
           },
           {
             term: "Trial",

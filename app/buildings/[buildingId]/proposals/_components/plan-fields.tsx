@@ -3,6 +3,7 @@ import { FieldSet } from "@/app/_components/ui/field-set";
 import { NumberField } from "@/app/_components/ui/number-field";
 import { SelectField } from "@/app/_components/ui/select-field";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
+import { monthName } from "../view-model";
 import { TrialCalendarTable } from "./trial-calendar-table";
 
 type Props = {
@@ -14,7 +15,7 @@ type Props = {
 
 const MONTHS = Array.from({ length: 12 }, (_, k) => ({
   value: String(k + 1),
-  label: new Intl.DateTimeFormat("en", { month: "long", timeZone: "UTC" }).format(Date.UTC(2025, k, 1)),
+  label: monthName(k + 1),
 }));
 
 /** Season, trial, limits that stop it, and the notice that people read. */

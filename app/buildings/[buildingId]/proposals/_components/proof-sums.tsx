@@ -17,7 +17,12 @@ export function ProofSums({ sums, currency, buildingPath }: Props) {
       rows={sums}
       rowKey={({ id }) => id}
       columns={[
-        { key: "what", head: "Sum", names: true, cell: ({ label }) => label },
+        {
+          key: "what",
+          head: "Sum",
+          names: true,
+          cell: ({ label }) => `${label.slice(0, 1).toUpperCase()}${label.slice(1)}`,
+        },
         {
           key: "value",
           head: "Most likely",

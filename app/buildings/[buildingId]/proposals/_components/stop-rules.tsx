@@ -13,11 +13,9 @@ export function BrokenRules({ trial, unit }: Props) {
   if (sentences.length === 0) return null;
   return (
     <Notice kind="caution" title={sentences.length === 1 ? "A stop rule is broken" : "Stop rules are broken"}>
-      <ul>
-        {sentences.map((each) => (
-          <li key={each}>{each}</li>
-        ))}
-      </ul>
+      {sentences.map((each) => (
+        <p key={each}>{each}</p>
+      ))}
       <p>
         The limits were set before the trial began. Hold it, which keeps the setting and goes no further, or roll it
         back: both are under the next step. Tell those who reported what you do.
@@ -55,7 +53,7 @@ export function StopRules({ trial, unit }: Props) {
           {
             key: "state",
             head: "State",
-            cell: ({ broken }) => (broken ? <strong>broken on {ruleWhen(broken)}</strong> : "holds"),
+            cell: ({ broken }) => (broken ? <strong>broken: {ruleWhen(broken)}</strong> : "holds"),
           },
         ]}
       />

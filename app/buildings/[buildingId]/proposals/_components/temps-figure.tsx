@@ -1,3 +1,6 @@
+import { formatFigure } from "@/app/_components/quantity/format-figure";
+import { DataTable } from "@/app/_components/ui/data-table";
+import { Disclosure } from "@/app/_components/ui/disclosure";
 import type { LivePicture } from "@/lib/proposals/live-picture";
 import { formatTemperature } from "@/lib/units/format";
 import styles from "./proposal.module.css";
@@ -8,6 +11,8 @@ type Props = {
   unit: "C" | "F";
   name: string;
 };
+
+const hoursOf = (hours: number): string => formatFigure(hours, { decimals: 0 });
 
 const WIDTH = 560;
 const HEIGHT = 168;
@@ -70,6 +75,24 @@ export function TempsFigure({ temps, comfort, unit, name }: Props) {
             </text>
           ))}
       </svg>
+      <Disclosure summary="The hours as a table">
+        <DataTable
+          caption={`Occupied hours a year by zone air temperature, ${name}`}
+          captionHidden
+          rows={temps.filter((t) => t.hoursBefore >= 0.5 || t.hoursAfter >= 0.5)}
+          rowKey={(t) => t.lowC}
+          columns={[
+            {
+              key: "air",
+              head: "Zone air",
+              names: true,
+              cell: (t) => `${formatTemperature(t.lowC, unit).value} to ${formatTemperature(t.lowC + 0.5, unit).text}`,
+            },
+            { key: "before", head: "Before", unit: "h", align: "number", cell: (t) => hoursOf(t.hoursBefore) },
+            { key: "after", head: "After", unit: "h", align: "number", cell: (t) => hoursOf(t.hoursAfter) },
+          ]}
+        />
+      </Disclosure>
     </figure>
   );
 }

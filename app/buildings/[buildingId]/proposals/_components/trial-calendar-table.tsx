@@ -19,11 +19,11 @@ export function TrialCalendarTable({ trial }: Props) {
       rows={weeks}
       rowKey={({ week }) => week}
       columns={[
-        { key: "week", head: "Week", align: "number", cell: ({ week }) => week + 1 },
+        { key: "week", head: "Week", names: true, cell: ({ week }) => `Week ${week + 1}` },
         { key: "pair", head: "Pair", align: "number", cell: ({ pair }) => pair + 1 },
         { key: "from", head: "From", cell: ({ from }) => from },
         { key: "to", head: "To", cell: ({ to }) => to },
-        { key: "setting", head: "Setting", names: true, cell: ({ setting }) => SETTING_WORDS[setting] },
+        { key: "setting", head: "Setting", cell: ({ setting }) => SETTING_WORDS[setting] },
         { key: "counts", head: "Counts from", cell: ({ countsFrom }) => countsFrom },
       ]}
     />

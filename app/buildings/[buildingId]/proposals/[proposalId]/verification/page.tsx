@@ -63,7 +63,11 @@ export default async function VerificationPage({ params }: Props) {
           action={<Link href={path}>The proposal</Link>}
         >
           {latest.result.by ? <p>{windowsSentence(latest.result.by)}</p> : null}
-          <ProofTable proofs={latest.result.proofs} buildingPath={`/buildings/${id}`} />
+          <ProofTable
+            proofs={latest.result.proofs}
+            temperatureUnit={building.temperatureUnit}
+            buildingPath={`/buildings/${id}`}
+          />
           <ProofSums sums={latest.result.sums ?? []} currency={building.currency} buildingPath={`/buildings/${id}`} />
         </Section>
       ) : null}
