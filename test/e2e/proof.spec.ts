@@ -128,7 +128,7 @@ test("from a zone's diagnosis to a change that the next year's trends prove", as
       expect(low, `${quantity} from below`).toBeLessThanOrEqual(printed);
       expect(high, `${quantity} from above`).toBeGreaterThanOrEqual(printed);
     }
-    const worth = page.getByRole("row", { name: /^worth of it/ });
+    const worth = page.getByRole("row", { name: /^Worth of it/ });
     await expect(worth).toContainText(/\$[\d,]+–[\d,]+/);
     expect(await accessibilityFaults(page, page.url())).toEqual([]);
     await page.setViewportSize({ width: 1440, height: 900 });
