@@ -11,7 +11,7 @@ export function verificationPlan(
   const trial = switchback
     ? {
         step: "Trial by alternate weeks",
-        how: `${switchback.pairs} pairs of a week with the old and a week with the new setting, in an order drawn beforehand, the first day of each week left out`,
+        how: `${switchback.pairs} pairs of a week with the old and a week with the new setting, in an order drawn beforehand with seed ${switchback.seed}, the first day of each week left out`,
         when: `${2 * switchback.pairs} weeks of one season`,
       }
     : {

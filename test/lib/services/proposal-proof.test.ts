@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { trialCalendar } from "@/lib/proposals/trial-calendar";
 import { decideChange, readChangeLog } from "@/lib/services/proposals/changes";
 import { decideProposal } from "@/lib/services/proposals/decide";
 import { planVerification } from "@/lib/services/proposals/plan-verification";
@@ -132,6 +133,35 @@ describe("a verification", () => {
       }),
     );
     expect(result.verdict).toBe("worse");
+  });
+
+  it("pairs the weeks of a switchback by the calendar that was issued, and by no other day", async () => {
+    const switchback = { pairs: 6, seed: 7, beginsOn: "2025-05-12" };
+    const office = await season({
+      setpoints: [
+        [0, 21.5],
+        ...trialCalendar(switchback, switchback.beginsOn).map(({ week, setting }): [number, number] => [
+          7 * (week + 1),
+          setting === "proposed" ? 22.5 : 21.5,
+        ]),
+      ],
+      days: 98,
+    });
+    const { ctx, buildingId, zoneId } = office;
+    const input = proposalInputOf(zoneId);
+    const id = draftProposal(ctx, buildingId, { ...input, plan: { ...input.plan, switchback } });
+    await decideProposal(ctx, buildingId, id, { status: "submitted" });
+    const plan = { method: "switchback" as const, beforeFrom: "2025-05-05", beforeTo: "2025-05-11" };
+    const late = { ...plan, afterFrom: "2025-05-19", afterTo: "2025-08-10" };
+    const refusal = await refusalOf(() => planVerification(ctx, buildingId, id, late));
+    expect(refusal.fieldErrors.afterFrom).toMatch(/begins on 2025-05-12/);
+    planVerification(ctx, buildingId, id, { ...plan, afterFrom: "2025-05-12", afterTo: "2025-08-10" });
+    const result = await verifyProposal(ctx, buildingId, id);
+    const air = airOf(result);
+    expect(air?.sentence).toMatch(/^6 pairs of weeks/);
+    expect(air?.verdict).toBe("shown");
+    expect(air?.low).toBeLessThan(1);
+    expect(air?.high).toBeGreaterThan(1);
   });
 
   it("needs an issued proposal and windows that do not overlap", async () => {
