@@ -70,7 +70,10 @@ export default async function ProposalsPage({ params }: Props) {
               key: "levers",
               head: "Proposed",
               cell: ({ row, variants }) =>
-                leverSentences(variants.find((each) => each.position === row.chosenPosition)?.levers ?? []).join("; "),
+                leverSentences(
+                  variants.find((each) => each.position === row.chosenPosition)?.levers ?? [],
+                  building.temperatureUnit,
+                ).join("; "),
             },
             {
               key: "status",

@@ -5,7 +5,8 @@ import { coolingMonths } from "@/lib/proposals/season-calendar";
 import type { Building } from "@/lib/services/buildings/find";
 import type { Proposal } from "@/lib/services/proposals/find";
 import type { ProposalGround } from "@/lib/services/proposals/ground";
-import { amountField, nameField, ownAmountField, VARIANT_PLACES, zoneField } from "./form";
+import { formatTemperatureDifference, type TemperatureUnit } from "@/lib/units/format";
+import { amountField, nameField, VARIANT_PLACES, zoneField } from "./form";
 
 export type FormValues = Record<string, string>;
 
@@ -130,18 +131,24 @@ export const monthName = (month: number): string =>
 export const clockOf = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
 
-/** "Cooling setpoint raised by 1 K in 12 zones", "by 0.5 to 1.5 K" where zones have amounts of their own. */
-export function leverSentences(levers: Proposal["variants"][number]["levers"]): string[] {
+/** "Cooling setpoint raised by 1 K in 12 zones"; kelvins as the building reads them. */
+export function leverSentences(
+  levers: Proposal["variants"][number]["levers"],
+  temperatureUnit: TemperatureUnit,
+): string[] {
   return LEVERS.flatMap((lever) => {
     const own = levers.filter((each) => each.lever === lever);
     if (own.length === 0) return [];
     const { label, amount, unit } = LEVER_SCALES[lever];
     const zones = own.length === 1 ? "1 zone" : `${own.length} zones`;
-    const [least, most] = [Math.min(...own.map((each) => each.amount)), Math.max(...own.map((each) => each.amount))];
-    const span = least === most ? String(least) : `${least} to ${most}`;
-    const [by, ...of] = amount.split(", ");
-    return [[`${label} ${by} ${span}${unit ? `\u2009${unit}` : ""}`, ...of, `in ${zones}`].join(" ")];
+    return [`${label} ${amount} ${amountWords(own[0]?.amount ?? 0, unit, temperatureUnit)} in ${zones}`];
   });
+}
+
+/** An amount with its unit; a difference of temperature on the building's scale. */
+export function amountWords(amount: number, unit: string, temperatureUnit: TemperatureUnit): string {
+  if (unit !== "K" || temperatureUnit === "C") return `${amount}${unit ? `\u2009${unit}` : ""}`;
+  return formatTemperatureDifference(amount, temperatureUnit).text;
 }
 
 /** Whether the variant that is proposed lowers a minimum airflow. */

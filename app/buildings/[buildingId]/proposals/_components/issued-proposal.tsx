@@ -5,7 +5,7 @@ import { currencyDecimals } from "@/lib/money/money";
 import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
 import { formatLocal } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
-import { clockOf, leverSentences, monthName } from "../view-model";
+import { amountWords, clockOf, leverSentences, monthName } from "../view-model";
 import styles from "./proposal.module.css";
 import { TempsFigure } from "./temps-figure";
 import { TrialCalendarTable } from "./trial-calendar-table";
@@ -32,7 +32,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
     >
       <DefinitionList
         items={[
-          { term: "Proposed", value: leverSentences(chosen?.levers ?? []).join("; ") },
+          { term: "Proposed", value: leverSentences(chosen?.levers ?? [], building.temperatureUnit).join("; ") },
           {
             term: "Season and hours",
             value: `${monthName(proposal.seasonFromMonth)} to ${monthName(proposal.seasonToMonth)}, ${clockOf(proposal.fromMinute)} to ${clockOf(proposal.toMinute)}`,
@@ -41,7 +41,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
             term: "Trial",
             value: plan.switchback
               ? `${plan.switchback.pairs} pairs of alternate weeks in an order drawn with seed ${plan.switchback.seed}`
-              : `steps of ${plan.stepKPerWeek}\u2009K a week`,
+              : `steps of ${amountWords(plan.stepKPerWeek, "K", building.temperatureUnit)} a week`,
           },
           {
             term: "Stopped by",
