@@ -54,6 +54,7 @@ export const FACILITIES_PAGES: readonly string[] = [
     "/proposals/new",
     "/proposals/changes",
     "/proposals/1",
+    "/proposals/1/verification",
     "/proposals/1/case",
   ].map(demoPath),
 ];
