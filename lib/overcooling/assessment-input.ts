@@ -6,6 +6,7 @@ import type { QualifiedFit } from "@/lib/energy-model/change-point/choose-model"
 import type { DayType } from "@/lib/energy-model/meter/meter-model";
 import type { DemandYear } from "@/lib/finance/billed-demand";
 import type { PricedHours } from "@/lib/finance/tariff";
+import type { LocalDate } from "@/lib/time/civil-date";
 import type { AnnualExposure, ZoneExposure } from "@/lib/trends/zone-exposure";
 
 export type ElectricityPrice = {
@@ -83,6 +84,8 @@ export type ProvenSaving = {
   heatersKwh: { value: number; low: number; high: number };
   riseK: number;
   expectedRiseK: number;
+  /** Days after that the building's meter was read over, both included; null for paired weeks. */
+  window: { from: LocalDate; to: LocalDate } | null;
 };
 
 /** One building as it stands: what is known, what is assumed, and the seed and number of draws. */
@@ -109,6 +112,8 @@ export type AssessmentInput = {
   meter: MeteredCooling | UnusedMeters | null;
   /** Changes in force that were shown to save, by the meter or by paired weeks. */
   proofs: readonly ProvenSaving[];
+  /** Titles of proofs that the same days of the meter stand for: they verify nothing. */
+  proofsOnSameDays: readonly string[];
   seed: number;
   draws: number;
 };

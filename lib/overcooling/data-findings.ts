@@ -25,6 +25,8 @@ export function dataFindings(input: AssessmentInput, rows: readonly Row[], tier:
   if (input.heatingFuel !== "electricity" && input.heatPricePerKwh === null) note("heat-price-missing", {}, "caution");
   const reports = rows.reduce((sum, each) => sum + each.coldReportsPerYear, 0);
   if (reports > 0 && !input.complaint) note("complaint-price-missing", { reports });
+  if (input.proofsOnSameDays.length > 0)
+    note("proofs-on-same-days", { proposals: [...input.proofsOnSameDays] }, "caution");
   if (input.meter?.status === "unused") note("meter-unused", { meters: [...input.meter.meters] });
   if (tier >= 2 && rows.some((each) => each.record)) findings.push(...recordFindings(rows));
   return findings;

@@ -152,6 +152,10 @@ const SENTENCES: Record<string, (e: Evidence) => FindingWords> = {
     what: `The cost comes out below 0 (${figure(e.p50)}): the heat that heaters replace outweighs the rest.`,
     action: "Check the heating price and the share of reheat.",
   }),
+  "proofs-on-same-days": (e) => ({
+    what: `The proofs of ${list(e.proposals)} read the same days of the meter: what each saved cannot be told from the other, and the cost is verified by neither.`,
+    action: "Verify one of them with a window after that ends before the other change began.",
+  }),
   "range-narrower-than-usual": (e) => ({
     what: `The 80 % range, ${figure(e.lowPct)} to ${figure(e.highPct)} % of the middle, is narrower than this method's usual ${figure(e.usualLowPct)} to ${figure(e.usualHighPct)} %: it holds the inputs' spread, not what the model itself leaves out.`,
     action: "Do not lean on the narrowness.",

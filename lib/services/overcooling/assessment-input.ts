@@ -5,6 +5,7 @@ import { listZones } from "@/db/queries/zones";
 import type { DeviceSheet } from "@/lib/electrical/device-sheet";
 import { occupiedWeatherYear } from "@/lib/energy-model/occupied-weather-year";
 import type { AssessedDevice, AssessedZone, AssessmentInput } from "@/lib/overcooling/assessment-input";
+import { proofsApart } from "@/lib/overcooling/proofs-apart";
 import { median } from "@/lib/statistics/quantile";
 import { localDateAt } from "@/lib/time/local-date";
 import { annualise } from "@/lib/trends/annualise";
@@ -58,10 +59,15 @@ export async function assessmentInput(
     assumptions: resolveAssumptions(ctx, building.id),
     zones: await zonesOf(ctx, building, analysis, { bins, seasonThresholdC }),
     meter: await meteredCooling(ctx, building, analysis),
-    proofs: provenSavings(ctx, building),
+    ...provenOf(ctx, building),
     seed: SEED,
     draws: DRAWS,
   };
+}
+
+function provenOf(ctx: Context, building: BuildingRow): Pick<AssessmentInput, "proofs" | "proofsOnSameDays"> {
+  const { proofs, onSameDays } = proofsApart(provenSavings(ctx, building));
+  return { proofs, proofsOnSameDays: onSameDays };
 }
 
 /** Occupied cooling-season hours of the weather year by outdoor bin; null without a weather year. */

@@ -18,10 +18,11 @@ export function provenSavings(ctx: Context, { id, timeZone }: Pick<BuildingRow, 
     const status = listProposalEvents(ctx.db, proposal.id).at(-1)?.status;
     const [newest] = listVerificationResults(ctx.db, proposal.id);
     if (!status || !STANDS.includes(status) || !newest || newest.verdict !== "shown") return [];
-    const { proofs, saving } = newest.result;
+    const { proofs, saving, by } = newest.result;
     const isEnergyShown = proofs.some((each) => each.id === "energy" && each.verdict === "shown");
     if (!isEnergyShown || !saving || !(saving.modelledAirKwh > 0) || !(saving.expectedRiseK > 0)) return [];
     const foundOn = localDateAt(newest.enteredAtMs, timeZone);
-    return [{ ...saving, proposalId: proposal.id, title: proposal.title, foundOn }];
+    const window = by && by.method === "before-after" ? by.after : null;
+    return [{ ...saving, proposalId: proposal.id, title: proposal.title, foundOn, window }];
   });
 }

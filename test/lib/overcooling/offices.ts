@@ -151,6 +151,7 @@ export function office(changes: Partial<AssessmentInput> = {}): AssessmentInput 
     ),
     meter: null,
     proofs: [],
+    proofsOnSameDays: [],
     seed: 20260101,
     draws: 5000,
     ...changes,

@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { assessBuilding } from "@/lib/overcooling/assess-building";
 import type { Assessed } from "@/lib/overcooling/assessment";
 import type { AssessmentInput, ProvenSaving } from "@/lib/overcooling/assessment-input";
+import { overcoolingFindingWords } from "@/lib/overcooling/findings";
+import { proofsApart } from "@/lib/overcooling/proofs-apart";
 import { evaluateFormula, workingsIn } from "./evaluate-formula";
 import { office } from "./offices";
 import { plantedMeter } from "./planted-meter";
@@ -26,6 +28,7 @@ const proof = (changes: Partial<ProvenSaving> = {}): ProvenSaving => ({
   heatersKwh: { value: 5, low: 5, high: 5 },
   riseK: 1,
   expectedRiseK: 1,
+  window: { from: "2026-05-05", to: "2026-07-31" },
   ...changes,
 });
 
@@ -84,6 +87,23 @@ describe("a cost with a proof", () => {
       const again = evaluateFormula(each);
       if (again !== null) expect(again, each.formula).toBeCloseTo(each.result.value, 4);
     }
+  });
+
+  it("counts a kWh of the meter once: proofs over the same days verify nothing, and say so", () => {
+    const windows = [
+      { from: "2026-05-05", to: "2026-07-31" },
+      { from: "2026-07-31", to: "2026-09-30" },
+      { from: "2025-05-05", to: "2025-07-31" },
+      null,
+    ];
+    const all = windows.map((window, k) => proof({ proposalId: k + 1, title: `Change ${k + 1}`, window }));
+    const { proofs, onSameDays } = proofsApart(all);
+    expect(onSameDays).toEqual(["Change 1", "Change 2"]);
+    expect(proofs.map(({ title }) => title)).toEqual(["Change 3", "Change 4"]);
+    const { findings } = ok(office({ draws: 400, proofsOnSameDays: onSameDays }));
+    const found = findings.find(({ code }) => code === "proofs-on-same-days");
+    if (!found) throw new Error("nothing was found");
+    expect(overcoolingFindingWords(found).what).toMatch(/Change 1, Change 2 read the same days/);
   });
 
   it("stays at the tier below where no zone has a record, or nothing of what was proved is in the cost", () => {
