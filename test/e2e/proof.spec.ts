@@ -50,9 +50,10 @@ test("from a zone's diagnosis to a change that the next year's trends prove", as
     await expect(page.getByRole("heading", { name: "New proposal" })).toBeVisible();
     await settled(page);
     await page.getByLabel("Name", { exact: true }).fill("Setpoints two kelvin up");
-    for (const code of CHANGED_ZONES) await page.getByLabel(`Cooling setpoint, zone ${code}`).check();
+    for (const code of CHANGED_ZONES)
+      await page.getByRole("checkbox", { name: `Cooling setpoint, zone ${code}` }).check();
     await page.getByLabel("proposed, variant 3").check();
-    await page.getByLabel("Cooling setpoint, variant 3").fill(String(RAISE_K));
+    await page.getByRole("slider", { name: /^Cooling setpoint, variant 3/ }).fill(String(RAISE_K));
     await page.getByRole("button", { name: "Save as a draft" }).click();
     await expect(page.getByRole("heading", { name: "Status: draft" })).toBeVisible({ timeout: 60_000 });
   });
@@ -129,7 +130,7 @@ test("from a zone's diagnosis to a change that the next year's trends prove", as
       expect(high, `${quantity} from above`).toBeGreaterThanOrEqual(printed);
     }
     const worth = page.getByRole("row", { name: /^Worth of it/ });
-    await expect(worth).toContainText(/\$[\d,]+–[\d,]+/);
+    await expect(worth).toContainText(/\$[\d,.]+–[\d,.]+/);
     expect(await accessibilityFaults(page, page.url())).toEqual([]);
     await page.setViewportSize({ width: 1440, height: 900 });
   });

@@ -5,8 +5,8 @@ type Basis = {
   currency: string;
   /** Price of electricity as issued, with its source. */
   price: Term;
-  /** Of a year as issued, the occupied days of the season, and the page of its working. */
-  expected: { electricKwh: number; seasonDays: number; href: string };
+  /** Electricity that an occupied day of the season was expected to save, as issued. */
+  expected: Working;
   days: number;
 };
 
@@ -40,8 +40,7 @@ export function proofSums(energy: Proof, { currency, price, expected, days }: Ba
   const span = `${Math.round(100 * confidence)} % interval of the avoided electricity, carried through.`;
   const avoided = product("A", "electricity avoided over the window after", "kWh", [perDay, dayCount], span);
   const worth = product("W", "worth of it", currency, [termOf(avoided, least * days, most * days), price], span);
-  const perExpectedDay = expectedDayWorking(expected);
-  const awaited = product("B", "electricity expected of these days", "kWh", [termOf(perExpectedDay), dayCount]);
+  const awaited = product("B", "electricity expected of these days", "kWh", [termOf(expected), dayCount]);
   const awaitedWorth = product("Y", "worth of what was expected", currency, [termOf(awaited), price]);
   const sum = (id: ProofSum["id"], working: Working, by: number | null): ProofSum => ({
     id,
@@ -58,38 +57,6 @@ export function proofSums(energy: Proof, { currency, price, expected, days }: Ba
     sum("expected", awaited, null),
     sum("expected-worth", awaitedWorth, null),
   ];
-}
-
-/** Electricity that an occupied day of the season was expected to save, as issued. */
-export function expectedDayWorking(expected: Basis["expected"]): Working {
-  return {
-    formula: "X = E / D",
-    terms: [
-      {
-        symbol: "E",
-        label: "electricity saved in the first year, as issued",
-        value: expected.electricKwh,
-        unit: "kWh a year",
-        origin: "computed",
-        source: "the issued proposal",
-        href: expected.href,
-      },
-      {
-        symbol: "D",
-        label: "occupied days of a year that fall into the proposal's season",
-        value: expected.seasonDays,
-        unit: "days",
-        origin: "computed",
-        source: "the issued proposal",
-      },
-    ],
-    result: {
-      symbol: "X",
-      label: "expected of an occupied day",
-      value: expected.electricKwh / expected.seasonDays,
-      unit: "kWh",
-    },
-  };
 }
 
 function product(symbol: string, label: string, unit: string, terms: [Term, Term], note?: string): Working {

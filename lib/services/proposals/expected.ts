@@ -1,5 +1,5 @@
 import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
-import { SAVING_PARTS, type SavingPart } from "@/lib/proposals/live-picture";
+import { type LivePicture, SAVING_PARTS, type SavingPart, type Worked } from "@/lib/proposals/live-picture";
 import { AIR_PARTS, type AirPart } from "@/lib/proposals/verification-result";
 import type { Working } from "@/lib/working/working";
 
@@ -15,7 +15,9 @@ export type Expected = {
   heatersGiven: number;
   /** Electricity saved on an occupied day of the season. */
   kwhPerDay: number;
-  /** Of a year, as issued, and the occupied days that it falls on. */
+  /** The same with its 80 % range and working; null in copies that were issued before it was frozen. */
+  kwhPerDayRange: Worked | null;
+  /** Of a year, as issued, and the occupied days of the season that it falls on. */
   electricKwh: number;
   seasonDays: number;
   /** Place of the proposed variant, by which the address of its workings goes. */
@@ -39,15 +41,11 @@ export function expectedOf({ variants, chosenVariantId, inputs, proposal }: Froz
   const targetC = targets.reduce((sum, each) => sum + each, 0) / Math.max(1, targets.length);
   const below = (of: "hoursBefore" | "hoursAfter"): number =>
     temps.reduce((sum, each) => sum + each[of] * Math.max(0, targetC - each.lowC - 0.25), 0);
-  const { stated } = electricKwh;
   const months = ((proposal.seasonToMonth - proposal.seasonFromMonth + 12) % 12) + 1;
-  const seasonDays = (inputs.occupiedDays * months) / 12;
+  const known = chosen.picture.electricPerDayKwh?.working.terms.find(({ symbol }) => symbol === "D");
+  const seasonDays = known?.value ?? (inputs.occupiedDays * months) / 12;
   const partKwh = partsOf(electricKwh.working);
   const kept = inputs.shared.changeKeptFraction.term.value;
-  const given = (partKwh("heaters") + partKwh("rebound")) / seasonDays;
-  const ofGiven = (heaters: number): number =>
-    heatersGiven.expected > 0 ? (given * heaters) / heatersGiven.expected : given;
-  const heaterEnds = [ofGiven(heatersGiven.low), ofGiven(heatersGiven.high)].sort((a, b) => a - b) as [number, number];
   return {
     zoneIds,
     degreeHoursLeft: below("hoursBefore") > 0 ? below("hoursAfter") / below("hoursBefore") : 1,
@@ -55,15 +53,17 @@ export function expectedOf({ variants, chosenVariantId, inputs, proposal }: Froz
     coldRatio: cold && cold.before > 0 ? cold.after / cold.before : 1,
     hotRatio: hot && hot.before > 0 ? hot.after / hot.before : 1,
     heatersGiven: heatersGiven.expected,
-    kwhPerDay: stated / seasonDays,
-    electricKwh: stated,
+    kwhPerDay: electricKwh.stated / seasonDays,
+    kwhPerDayRange: null,
+    electricKwh: electricKwh.stated,
     seasonDays,
     place: variants.indexOf(chosen),
     air: {
       kwhPerDay: AIR_PARTS.reduce((sum, each) => sum + partKwh(each), 0) / kept / seasonDays,
       parts: AIR_PARTS.filter((each) => partKwh(each) !== 0),
     },
-    heaters: { value: given, low: Math.min(given, heaterEnds[0]), high: Math.max(given, heaterEnds[1]) },
+    heaters: heatersOf((partKwh("heaters") + partKwh("rebound")) / seasonDays, heatersGiven),
+    ...whileStanding(chosen.picture),
   };
 }
 
@@ -71,4 +71,24 @@ export function expectedOf({ variants, chosenVariantId, inputs, proposal }: Froz
 function partsOf({ terms }: Working): (part: SavingPart) => number {
   const order = Object.keys(SAVING_PARTS) as SavingPart[];
   return (part) => terms.find((each) => each.symbol === `E_${order.indexOf(part) + 1}`)?.value ?? 0;
+}
+
+/** Electricity of heaters given up [kWh a day], with ends by how many go. */
+function heatersOf(value: number, { expected, low, high }: LivePicture["heatersGiven"]): Expected["heaters"] {
+  const ends = [low, high].map((heaters) => (expected > 0 ? (value * heaters) / expected : value));
+  return { value, low: Math.min(value, ...ends), high: Math.max(value, ...ends) };
+}
+
+/** What the season and hours themselves should show, in place of what a year shows of them; nothing in older copies. */
+function whileStanding({ electricPerDayKwh, whileItStands }: LivePicture): Partial<Expected> {
+  if (!electricPerDayKwh || !whileItStands) return {};
+  const { riseK, degreeHoursLeft, coldRatio, hotRatio } = whileItStands;
+  return {
+    riseK,
+    degreeHoursLeft,
+    coldRatio: coldRatio ?? 1,
+    hotRatio: hotRatio ?? 1,
+    kwhPerDay: electricPerDayKwh.stated,
+    kwhPerDayRange: electricPerDayKwh,
+  };
 }

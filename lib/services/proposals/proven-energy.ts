@@ -2,6 +2,7 @@ import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
 import { proofSums } from "@/lib/proposals/proof/proof-sums";
 import type { Proof, ProofSum, VerifiedSaving } from "@/lib/proposals/verification-result";
 import { studentTwoSidedQuantile } from "@/lib/statistics/student-t";
+import type { Working } from "@/lib/working/working";
 import type { Expected } from "./expected";
 
 /** Degrees of freedom of what is as good as normal: the deviation whose normal has the proof's interval is wanted. */
@@ -26,7 +27,7 @@ export function energyOf({ issued, expected, energy, air, meter, days }: Found):
   const sums = proofSums(energy, {
     currency: building.currency,
     price: inputs.shared.electricityPrice.term,
-    expected: expectedBasis(proposal.id, expected),
+    expected: expectedDay(proposal.id, expected),
     days,
   });
   const [avoided] = sums;
@@ -47,9 +48,36 @@ export function energyOf({ issued, expected, energy, air, meter, days }: Found):
   };
 }
 
-/** What was expected of a year, with the page of its working. */
-export const expectedBasis = (proposalId: number, { electricKwh, seasonDays, place }: Expected) => ({
-  electricKwh,
-  seasonDays,
-  href: `/proposals/${proposalId}/working/${place}-electricity`,
-});
+/** Electricity that an occupied day of the season was expected to save, as issued; its parts open on the issue's own page. */
+export function expectedDay(proposalId: number, { kwhPerDayRange, electricKwh, seasonDays, place }: Expected): Working {
+  const page = `/proposals/${proposalId}/working/${place}`;
+  if (kwhPerDayRange) {
+    const { formula, terms, result, notes = [] } = kwhPerDayRange.working;
+    const bare = terms.map(({ working, ...term }) =>
+      working ? { ...term, source: "the issued proposal", href: `${page}-day` } : term,
+    );
+    return { formula, terms: bare, result, notes };
+  }
+  const issued = { origin: "computed" as const, source: "the issued proposal" };
+  return {
+    formula: "X = E / D",
+    terms: [
+      {
+        symbol: "E",
+        label: "electricity saved in the first year, as issued",
+        value: electricKwh,
+        unit: "kWh a year",
+        ...issued,
+        href: `${page}-electricity`,
+      },
+      {
+        symbol: "D",
+        label: "occupied days of a year that fall into the proposal's season",
+        value: seasonDays,
+        unit: "days",
+        ...issued,
+      },
+    ],
+    result: { symbol: "X", label: "expected of an occupied day", value: electricKwh / seasonDays, unit: "kWh" },
+  };
+}

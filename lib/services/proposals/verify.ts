@@ -10,7 +10,6 @@ import { weatherDifference } from "@/lib/proposals/proof/comparable-days";
 import { type Detectability, detectability, energyProof } from "@/lib/proposals/proof/energy-proof";
 import { heaterProof } from "@/lib/proposals/proof/heater-proof";
 import { differenceProof, overallVerdict } from "@/lib/proposals/proof/proof-of";
-import { expectedDayWorking } from "@/lib/proposals/proof/proof-sums";
 import { temperatureWords } from "@/lib/proposals/proof/proof-words";
 import { reportProof } from "@/lib/proposals/proof/report-proof";
 import { switchbackProof } from "@/lib/proposals/proof/switchback-proof";
@@ -27,7 +26,7 @@ import { readIssued } from "./decide";
 import { expectedOf } from "./expected";
 import { findProposalOrRefuse } from "./find";
 import { heatersOn, meterDays, reportCounts, within, zoneAirDays } from "./proof-data";
-import { energyOf, expectedBasis } from "./proven-energy";
+import { energyOf, expectedDay } from "./proven-energy";
 
 const CONFIDENCE = 0.9;
 
@@ -67,7 +66,7 @@ export async function readDetectability(
   const before = within(metered.days, { from: plan.beforeFrom, to: plan.beforeTo });
   const planned = (Date.parse(plan.afterTo) - Date.parse(plan.afterFrom)) / 86_400_000 + 1;
   const daysAfter = Math.max(1, Math.round((planned * issued.inputs.occupiedDays) / 365));
-  const expected = expectedDayWorking(expectedBasis(id, expectedOf(issued)));
+  const expected = expectedDay(id, expectedOf(issued));
   return { daysAfter, expected, found: detectability(before, daysAfter) };
 }
 

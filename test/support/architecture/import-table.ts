@@ -105,6 +105,8 @@ const LIVE_CALCULATIONS = [
   "lib/proposals/live/live-picture",
   "lib/proposals/live/cost-curve",
   "lib/proposals/trial-calendar",
+  "lib/proposals/acting-window",
+  "lib/proposals/season-calendar",
 ];
 
 const NEXT_AND_REACT = ["next", "react", "react-dom", "@fontsource-variable/source-sans-3"];

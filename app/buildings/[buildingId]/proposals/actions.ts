@@ -31,7 +31,7 @@ export async function saveProposalAction(
     reviseProposal(ctx, buildingId, proposalId, input);
     return proposalId;
   });
-  if (!outcome.ok) return { ...outcome, fieldErrors: fieldErrorsOf(outcome.fieldErrors) };
+  if (!outcome.ok) return { ...outcome, fieldErrors: fieldErrorsOf(outcome.fieldErrors, postedValues(form)) };
   revalidatePath(pagesOf(buildingId), "layout");
   if (proposalId === null) redirect(`/buildings/${buildingId}/proposals/${outcome.result}`);
   return { ok: true };

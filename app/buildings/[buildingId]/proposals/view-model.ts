@@ -6,7 +6,7 @@ import type { Building } from "@/lib/services/buildings/find";
 import type { Proposal } from "@/lib/services/proposals/find";
 import type { ProposalGround } from "@/lib/services/proposals/ground";
 import { formatTemperatureDifference, type TemperatureUnit } from "@/lib/units/format";
-import { amountField, nameField, VARIANT_PLACES, zoneField } from "./form";
+import { amountField, nameField, ownAmountField, VARIANT_PLACES, zoneField } from "./form";
 
 export type FormValues = Record<string, string>;
 
@@ -124,14 +124,27 @@ export function valuesOf(
   return values;
 }
 
+/** The amount that comes up most, of several the first; 0 of none. */
+function mostFrequent(amounts: readonly number[]): number {
+  const times = (amount: number): number => amounts.filter((each) => each === amount).length;
+  return amounts.reduce((best, each) => (times(each) > times(best) ? each : best), amounts[0] ?? 0);
+}
+
 /** "May" of 5. */
 export const monthName = (month: number): string =>
   new Intl.DateTimeFormat("en", { month: "long", timeZone: "UTC" }).format(Date.UTC(2025, month - 1, 1));
 
+/** "May to September", "July". */
+export const seasonWords = ({
+  seasonFromMonth: from,
+  seasonToMonth: to,
+}: Pick<ActingWindow, "seasonFromMonth" | "seasonToMonth">) =>
+  from === to ? monthName(from) : `${monthName(from)} to ${monthName(to)}`;
+
 export const clockOf = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
 
-/** "Cooling setpoint raised by 1 K in 12 zones"; kelvins as the building reads them. */
+/** "Cooling setpoint raised by 1 K in 12 zones", "by 0.5 to 1.5 K" where zones have amounts of their own; kelvins as the building reads them. */
 export function leverSentences(
   levers: Proposal["variants"][number]["levers"],
   temperatureUnit: TemperatureUnit,
@@ -141,7 +154,11 @@ export function leverSentences(
     if (own.length === 0) return [];
     const { label, amount, unit } = LEVER_SCALES[lever];
     const zones = own.length === 1 ? "1 zone" : `${own.length} zones`;
-    return [`${label} ${amount} ${amountWords(own[0]?.amount ?? 0, unit, temperatureUnit)} in ${zones}`];
+    const [least, most] = [Math.min(...own.map((each) => each.amount)), Math.max(...own.map((each) => each.amount))];
+    const highest = amountWords(most, unit, temperatureUnit);
+    const span = least === most ? highest : `${amountWords(least, unit, temperatureUnit).split(/\s/)[0]} to ${highest}`;
+    const [by, ...of] = amount.split(", ");
+    return [[`${label} ${by} ${span}`, ...of, `in ${zones}`].join(" ")];
   });
 }
 

@@ -8,8 +8,9 @@ import { Notice } from "@/app/_components/ui/notice";
 import { readAs } from "@/app/_server/read";
 import { isOnTrial, isOpen, NEXT_STATUSES, STATUS_WORDS } from "@/lib/proposals/proposal-status";
 import { readBuilding } from "@/lib/services/buildings/find";
+import { readKept } from "@/lib/services/kept/read-kept";
 import { readProposal } from "@/lib/services/proposals/find";
-import { PROPOSAL_GROUND } from "@/lib/services/proposals/ground";
+import { PROPOSAL_GROUND, readGround } from "@/lib/services/proposals/ground";
 import { WATCHED_TRIALS } from "@/lib/services/proposals/watch";
 import { formatLocal } from "@/lib/time/format";
 import { standingNote } from "../../standing-note";
@@ -39,7 +40,7 @@ export default async function ProposalPage({ params }: Props) {
       const note = watched && standingNote(ctx, building, { [WATCHED_TRIALS.name]: watched });
       return { building, proposal, ground: null, note, trial };
     }
-    const kept = await readKept(ctx, id, PROPOSAL_GROUND);
+    const kept = await readGround(ctx, id);
     const note = standingNote(ctx, building, { [PROPOSAL_GROUND.name]: kept });
     return { building, proposal, ground: kept.result, note, trial: null };
   }, `${path}/proposals/${proposalNumber}`);

@@ -5,7 +5,8 @@ import { currencyDecimals } from "@/lib/money/money";
 import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
 import { formatLocal } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
-import { amountWords, clockOf, leverSentences, monthName } from "../view-model";
+import { amountWords, clockOf, leverSentences, seasonWords } from "../view-model";
+import { CircuitsRelieved } from "./circuits-relieved";
 import styles from "./proposal.module.css";
 import { TempsFigure } from "./temps-figure";
 import { TrialCalendarTable } from "./trial-calendar-table";
@@ -35,7 +36,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
           { term: "Proposed", value: leverSentences(chosen?.levers ?? [], building.temperatureUnit).join("; ") },
           {
             term: "Season and hours",
-            value: `${monthName(proposal.seasonFromMonth)} to ${monthName(proposal.seasonToMonth)}, ${clockOf(proposal.fromMinute)} to ${clockOf(proposal.toMinute)}`,
+            value: `${seasonWords(proposal)}, ${clockOf(proposal.fromMinute)} to ${clockOf(proposal.toMinute)}`,
           },
           {
             term: "Trial",

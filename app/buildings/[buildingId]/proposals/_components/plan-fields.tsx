@@ -18,7 +18,23 @@ const MONTHS = Array.from({ length: 12 }, (_, k) => ({
   label: monthName(k + 1),
 }));
 
-/** Season, trial, limits that stop it, and the notice that people read. */
+/** When the levers act: the figures count what lies in it. */
+export function SeasonFields({ of }: Pick<Props, "of">) {
+  return (
+    <FieldSet
+      legend="Season and hours"
+      hint="The levers act in these months and hours, and only they are counted. A new proposal begins with the months in which the weather year cools."
+      inline
+    >
+      <SelectField {...of("seasonFromMonth")} label="From" options={MONTHS} />
+      <SelectField {...of("seasonToMonth")} label="To" options={MONTHS} />
+      <Field {...of("from")} label="Each day from" unit="hh:mm" />
+      <Field {...of("to")} label="until" unit="hh:mm" />
+    </FieldSet>
+  );
+}
+
+/** Trial, limits that stop it, and the notice that people read. */
 export function PlanFields({ of, values, temperatureUnit }: Props) {
   return (
     <>

@@ -87,6 +87,12 @@ export function ProposalEditor({
       <FieldSet legend="Zones" hint="Proposed by the diagnosis; add or take away any.">
         <ZoneLevers zones={zones} begin={begin} idle={idle} />
       </FieldSet>
+      <FieldSet
+        legend="Amounts of single zones"
+        hint="An empty field takes the variant's amount, which stands in it in grey. 0 leaves the zone out of that variant."
+      >
+        <ZoneAmounts zones={zones} values={typed} begin={begin} errors={errors} idle={idle} pairs={pairs} />
+      </FieldSet>
       <PlanFields of={of} values={typed} temperatureUnit={temperatureUnit} />
       <FieldSet legend="One-off cost" inline>
         <NumberField {...of("investment")} label="Work, parts and notices" unit={building.currency} />

@@ -1,5 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { Range } from "@/app/_components/quantity/range";
+import { WorkingDisclosure } from "@/app/_components/quantity/working-disclosure";
 import { PageHeading } from "@/app/_components/shell/page-heading";
 import { Section } from "@/app/_components/shell/section";
 import { DataTable } from "@/app/_components/ui/data-table";
@@ -18,6 +20,7 @@ import { ProofTable } from "../../_components/proof-table";
 import { VerificationPlanForm, VerifyForm } from "../../_components/verification-forms";
 import { planVerificationAction, verifyProposalAction } from "../../actions";
 import { windowsSentence } from "../../change-words";
+import { promiseSentence } from "../../promise-words";
 
 export const metadata: Metadata = { title: "Verification" };
 
@@ -94,6 +97,19 @@ export default async function VerificationPage({ params }: Props) {
               },
             ]}
           />
+        </Section>
+      ) : null}
+      {promise ? (
+        <Section id="promise" title="Promise and proof">
+          <p>
+            {promiseSentence(
+              promise,
+              latest?.result.proofs.find(({ id: quantity }) => quantity === "energy"),
+            )}
+          </p>
+          <WorkingDisclosure working={promise.working} buildingPath={`/buildings/${id}`}>
+            Promised of a day <Range range={promise} unit="kWh" />
+          </WorkingDisclosure>
         </Section>
       ) : null}
       <Section id="plan" title="Plan">
