@@ -88,6 +88,9 @@ test("amounts of zones come back as they were: the usual one is the variant's, o
   expect(values[ownAmountField(1, third, "cooling-setpoint")]).toBe("0");
   expect(proposalInputFromForm(values, shown.temperatureUnit).variants).toEqual(variants);
   expect(leverSentences(levers, "C")).toEqual(["Cooling setpoint raised by 0.4 to 1\u2009K in 3 zones"]);
+  expect(leverSentences(levers, "F")).toEqual([
+    "Cooling setpoint raised by 0.4 to 1\u2009K (0.7 to 1.8\u00a0°F) in 3 zones",
+  ]);
 });
 
 test("an amount of a zone that is refused has its message at its own field", () => {

@@ -155,17 +155,18 @@ export function leverSentences(
     const { label, amount, unit } = LEVER_SCALES[lever];
     const zones = own.length === 1 ? "1 zone" : `${own.length} zones`;
     const [least, most] = [Math.min(...own.map((each) => each.amount)), Math.max(...own.map((each) => each.amount))];
-    const highest = amountWords(most, unit, temperatureUnit);
-    const span = least === most ? highest : `${amountWords(least, unit, temperatureUnit).split(/\s/)[0]} to ${highest}`;
+    const span = amountWords(least, most, unit, temperatureUnit);
     const [by, ...of] = amount.split(", ");
     return [[`${label} ${by} ${span}`, ...of, `in ${zones}`].join(" ")];
   });
 }
 
-/** An amount with its unit; a difference of temperature on the building's scale. */
-export function amountWords(amount: number, unit: string, temperatureUnit: TemperatureUnit): string {
-  if (unit !== "K" || temperatureUnit === "C") return `${amount}${unit ? `\u2009${unit}` : ""}`;
-  return formatTemperatureDifference(amount, temperatureUnit).text;
+/** "1 K", "0.4 to 1 K"; kelvins, in which levers are set, also on the scale of a building that reads Fahrenheit. */
+export function amountWords(least: number, most: number, unit: string, temperatureUnit: TemperatureUnit): string {
+  const span = (of: (amount: number) => string): string => (least === most ? of(most) : `${of(least)} to ${of(most)}`);
+  const plain = `${span(String)}${unit ? `\u2009${unit}` : ""}`;
+  if (unit !== "K" || temperatureUnit === "C") return plain;
+  return `${plain} (${span((amount) => formatTemperatureDifference(amount, "F").value)}\u00a0°F)`;
 }
 
 /** Whether the variant that is proposed lowers a minimum airflow. */

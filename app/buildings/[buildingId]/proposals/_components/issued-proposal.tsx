@@ -42,7 +42,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
             term: "Trial",
             value: plan.switchback
               ? `${plan.switchback.pairs} pairs of alternate weeks in an order drawn with seed ${plan.switchback.seed}`
-              : `steps of ${amountWords(plan.stepKPerWeek, "K", building.temperatureUnit)} a week`,
+              : `steps of ${amountWords(plan.stepKPerWeek, plan.stepKPerWeek, "K", building.temperatureUnit)} a week`,
           },
           {
             term: "Stopped by",
