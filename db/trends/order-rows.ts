@@ -1,4 +1,4 @@
-import { timeOrder } from "@/lib/order/time-order";
+import { isAscending, timeOrder } from "@/lib/order/time-order";
 
 /** Rows of one series in file order, times in any order and perhaps repeated. */
 export type Rows = { ts: Float64Array; v: Int32Array };
@@ -26,9 +26,4 @@ export function orderRows(rows: Rows): Rows & { repeated: { same: number; change
     kept++;
   }
   return { ts: ts.subarray(0, kept), v: v.subarray(0, kept), repeated };
-}
-
-function isAscending(ts: Float64Array): boolean {
-  for (let i = 1; i < ts.length; i++) if ((ts[i] as number) <= (ts[i - 1] as number)) return false;
-  return true;
 }

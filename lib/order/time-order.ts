@@ -25,3 +25,9 @@ export function timeOrder(ts: Float64Array): Float64Array | Uint32Array {
   for (let i = 0; i < count; i++) keys[i] = (keys[i] as number) % count;
   return keys;
 }
+
+/** Whether each time is later than the one before it. */
+export function isAscending(ts: Float64Array): boolean {
+  for (let i = 1; i < ts.length; i++) if ((ts[i] as number) <= (ts[i - 1] as number)) return false;
+  return true;
+}

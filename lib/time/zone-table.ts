@@ -44,7 +44,7 @@ export function zoneTable(timeZone: string): ZoneTable {
 export function isTimeZone(name: string): boolean {
   if (tables.has(name)) return true;
   try {
-    new Intl.DateTimeFormat("en", { timeZone: name });
+    formatIn(name, {});
     return true;
   } catch {
     return false;
@@ -138,9 +138,16 @@ function firstOther(
   return low + to * unit;
 }
 
+function formatIn(timeZone: string, parts: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  try {
+    return new Intl.DateTimeFormat("en-US", { timeZone, ...parts });
+  } catch {
+    throw new RangeError(`"${timeZone}" is not an IANA time zone.`);
+  }
+}
+
 function offsetReader(timeZone: string): (utcSeconds: number) => number {
-  const format = new Intl.DateTimeFormat("en-US", {
-    timeZone,
+  const format = formatIn(timeZone, {
     hourCycle: "h23",
     year: "numeric",
     month: "numeric",

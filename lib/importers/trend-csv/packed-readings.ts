@@ -13,7 +13,7 @@ export function packValues(values: Float64Array, slabs: Slabs, scratch: Scratch)
     const largest = scaleInto(scaled, values, POWERS[decimals] as number);
     if (largest < 0) continue;
     const kept = largest < 32768 ? slabs.int16(values.length) : slabs.int32(values.length);
-    for (let i = 0; i < kept.length; i++) kept[i] = scaled[i] as number;
+    kept.set(scaled);
     return { scaled: kept, decimals };
   }
   const plain = slabs.float64(values.length);

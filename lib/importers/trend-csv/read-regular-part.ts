@@ -121,6 +121,7 @@ function widePoints(input: RegularInput): Found | null {
   const points = columnsOf({ utc, values, room }, group.values, scratch).map(
     (point, k): RegularPoint => ({
       ...point,
+      ascends: true,
       instants: utc,
       blanks: utc.length - point.ts.length,
       missing: (before) =>
@@ -227,7 +228,7 @@ function sweptPoints({ names, units, utc, values, sweeps }: SweptScan, scratch: 
   const columns = names.map((name, k) => ({ name, unitText: units?.[k] ?? null }));
   return columnsOf({ utc, values, room: sweeps }, columns, scratch)
     .filter(({ ts }) => ts.length > 0)
-    .map((point) => ({ ...point, instants: point.ts, blanks: 0, missing: NONE }));
+    .map((point) => ({ ...point, ascends: true, instants: point.ts, blanks: 0, missing: NONE }));
 }
 
 /** Rows of a long table by point, each point's in the order of the file. */
@@ -252,6 +253,7 @@ function byPoint({ taken: rows, names, units, point, utc, values }: LongScan, sc
     return {
       column,
       ts: own,
+      ascends: false,
       values: kept.subarray(ends[k], ends[k + 1]),
       instants: own,
       among: own,

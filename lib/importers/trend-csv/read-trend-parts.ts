@@ -1,4 +1,4 @@
-import { isTimeZone } from "@/lib/time/zone-table";
+import { zoneTable } from "@/lib/time/zone-table";
 import { type ByteSource, bytesInMemory } from "./byte-source";
 import { combineMembers, nameInZip, repeatedAmong } from "./combine-members";
 import type { FileFacts } from "./file-facts";
@@ -61,7 +61,8 @@ async function* readOnce(
   facts: Partial<FileFacts>,
   purpose: "inspection" | "readings",
 ): AsyncGenerator<TrendPart, TrendFileResult> {
-  if (!isTimeZone(input.timeZone)) throw new RangeError(`"${input.timeZone}" is not an IANA time zone.`);
+  // Throws for a name that is none, before anything is read.
+  zoneTable(input.timeZone);
   const { fileName, source } = input;
   if (!isZip(source.read(0, 4))) return yield* readPlain(plainInput(input, fileName, source, facts), purpose);
   if (source.size > MOST_ZIP_BYTES) {

@@ -1,3 +1,4 @@
+import { isAscending } from "@/lib/order/time-order";
 import { addEvidence, type CellEvidence } from "./cell-evidence";
 import { NUMBER } from "./cell-reader";
 import { factKey } from "./file-facts";
@@ -14,6 +15,8 @@ export type RegularPoint = {
   /** Its column of a wide table, or its name and unit text in a long one. */
   column: ValueColumn | { name: string; unitText: string | null };
   ts: Float64Array;
+  /** Whether the instants are known to ascend: those of a table that is read by instant do. */
+  ascends: boolean;
   values: Float64Array;
   /** Instants of the rows that its own are among; points that come together share them. */
   among: Float64Array;
@@ -61,7 +64,6 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
   let highest = Number.NEGATIVE_INFINITY;
   let zeros = 0;
   let ones = 0;
-  let before = Number.NEGATIVE_INFINITY;
   let sum = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i] as number;
@@ -70,10 +72,8 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
     if (value > highest) highest = value;
     if (value === 0) zeros++;
     else if (value === 1) ones++;
-    const instant = ts[i] as number;
-    if (instant <= before) return null;
-    before = instant;
   }
+  if (!point.ascends && !isAscending(ts)) return null;
   const evidence: CellEvidence = {
     cells: values.length + point.blanks,
     blanks: point.blanks,

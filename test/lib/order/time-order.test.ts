@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { timeOrder } from "@/lib/order/time-order";
+import { isAscending, timeOrder } from "@/lib/order/time-order";
 
 const byComparison = (ts: number[]): number[] =>
   ts.map((_, i) => i).sort((a, b) => (ts[a] as number) - (ts[b] as number) || a - b);
@@ -24,4 +24,15 @@ test("so many times over so long a stretch that time and index do not fit one do
   const count = 1_000_000;
   const order = timeOrder(Float64Array.from({ length: count }, (_, i) => 9_500_000_000 - i * 9_100));
   expect([order[0], order[count - 1]]).toEqual([count - 1, 0]);
+});
+
+test("times ascend when none comes twice and none comes before another", () => {
+  const ascends = (...ts: number[]) => isAscending(Float64Array.from(ts));
+  expect([ascends(), ascends(1), ascends(1, 2, 3), ascends(1, 2, 2), ascends(2, 1)]).toEqual([
+    true,
+    true,
+    true,
+    false,
+    false,
+  ]);
 });
