@@ -10,6 +10,7 @@ import { deleteOldRawReadings } from "@/lib/services/plug-logs/raw-readings";
 import { mailAnswers } from "@/lib/services/report-mail/mail-answers";
 import { mailNewReports } from "@/lib/services/report-mail/mail-new-reports";
 import { workOffQueue } from "@/lib/services/trend-imports/queue";
+import { giveWay } from "./give-way";
 import { openStores } from "./open-stores";
 import type { FromThread, ToThread } from "./thread-messages";
 
@@ -30,6 +31,7 @@ const PROGRESS_MS = 250;
  * imports files and works results out by turns: both give way after some ten milliseconds, so that neither stops the other
  * and together they take one core, never two.
  */
+giveWay();
 const { folder, owner } = workerData as BackgroundThreadData;
 const stores = openStores(folder);
 const ctx = { ...stores, actor: { kind: "command-line" as const, name: "background thread" } };
