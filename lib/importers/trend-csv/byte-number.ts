@@ -7,6 +7,8 @@ const POWERS = Float64Array.from({ length: 16 }, (_, i) => 10 ** i);
 export class ByteNumber {
   /** Behind the number that was read last. */
   end = 0;
+  /** Digits behind its mark. */
+  decimals = 0;
 
   /**
    * Puts the number that begins at `from` into `out[index]`, or NaN where there is none; whether it ends its field is for
@@ -37,6 +39,7 @@ export class ByteNumber {
       digits += decimals;
     }
     this.end = at;
+    this.decimals = decimals;
     if (digits === 0 || at - first > MOST_DIGITS) {
       out[index] = Number.NaN;
       return;

@@ -127,13 +127,14 @@ export class FileTally {
   /** Takes in the points of rows that are plain throughout: all of them accepted. */
   addRegular(points: readonly SettledPoint[], rows: number): PartPoint[] {
     const ordered = points.map(
-      ({ tally, ts, values, stateNames, instants, among }): OrderedPoint => ({
+      ({ tally, ts, values, stateNames, instants, among, written }): OrderedPoint => ({
         draft: tally.draft,
         ts,
         values,
         stateNames,
         instants,
         among,
+        written,
         reordered: false,
       }),
     );
@@ -218,7 +219,7 @@ function addLists({ conflicting, ...lists }: FileLists, part: FileLists): void {
   for (const key of Object.keys(lists) as (keyof typeof lists)[]) lists[key].addAll(part[key]);
 }
 
-function pointOf({ name, draft }: PointTally, { ts, values, stateNames, among }: OrderedPoint): PartPoint {
+function pointOf({ name, draft }: PointTally, { ts, values, stateNames, among, written }: OrderedPoint): PartPoint {
   return {
     name,
     kind: draft.kind,
@@ -227,6 +228,7 @@ function pointOf({ name, draft }: PointTally, { ts, values, stateNames, among }:
     tsUtcSeconds: ts,
     values,
     ...(among ? { among } : {}),
+    ...(written ? { written } : {}),
     ...(stateNames ? { stateNames } : {}),
     ...(draft.intervalSeconds === null ? {} : { intervalSeconds: draft.intervalSeconds }),
   };

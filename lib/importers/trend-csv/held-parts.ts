@@ -6,6 +6,7 @@ import {
   packInstants,
   packSelection,
   packValues,
+  packWritten,
   unpackSelection,
   unpackValues,
 } from "./packed-readings";
@@ -18,7 +19,7 @@ const MOST_BYTES = 32_000_000;
 
 /** Readings of a point: its instants are a selection (null for all) of those that stand at `among` in its part's list. */
 type HeldPoint = {
-  point: Omit<PartPoint, "tsUtcSeconds" | "values" | "among" | "whole">;
+  point: Omit<PartPoint, "tsUtcSeconds" | "values" | "among" | "whole" | "written">;
   count: number;
   among: number;
   selection: PackedSelection | null;
@@ -72,7 +73,7 @@ export class HeldParts {
     const { slabs, scratch } = this;
     const places = new Map<Float64Array, number>();
     const instants: PackedInstants[] = [];
-    const packed = points.map(({ tsUtcSeconds, values, among = tsUtcSeconds, ...point }): HeldPoint => {
+    const packed = points.map(({ tsUtcSeconds, values, among = tsUtcSeconds, written, ...point }): HeldPoint => {
       let place = places.get(among);
       if (place === undefined) {
         place = instants.push(packInstants(among, slabs)) - 1;
@@ -83,7 +84,7 @@ export class HeldParts {
         count: values.length,
         among: place,
         selection: packSelection(tsUtcSeconds, among, slabs, scratch),
-        values: packValues(values, slabs, scratch),
+        values: (written && packWritten(values, written, slabs)) ?? packValues(values, slabs, scratch),
       };
     });
     return { instants, points: packed };

@@ -30,8 +30,9 @@ export class LongRowReader {
   rows = 0;
   /** Of the row that was read last: its point (index into `names`); its instant stands in the stamps' `utc`. */
   point = 0;
-  /** The value of the row that was read last. */
+  /** The value of the row that was read last, and its decimals. */
   readonly value = new Float64Array(1);
+  decimals = 0;
   private readonly number = new ByteNumber();
   private readonly fields: FieldNames;
   private readonly unitTexts: FieldNames;
@@ -65,6 +66,7 @@ export class LongRowReader {
       if (column === value) {
         this.number.readInto(this.value, 0, bytes, at, decimal);
         if (Number.isNaN(this.value[0])) return false;
+        this.decimals = this.number.decimals;
         at = this.number.end;
       } else if (column === stamp) {
         stamps.readAt(at, mark, firstLine + this.rows);
@@ -93,10 +95,11 @@ export class LongRowReader {
 
   /**
    * Reads on over rows that are as expected: the stamp of the last row, then the point that came after it the last time,
-   * then a number. Puts the values into `out`, that of point `k` at `k * stride + place`, as long as NaN stands there. The
-   * first row that is otherwise is left to `next`, which takes three times as long; so are tables with more columns.
+   * then a number. Puts the values into `out`, that of point `k` at `k * stride + place`, as long as NaN stands there, and
+   * the most decimals of each point into `decimals`. The first row that is otherwise is left to `next`, which takes three
+   * times as long; so are tables with more columns.
    */
-  readAlike(out: Float64Array, stride: number, place: number): void {
+  readAlike(out: Float64Array, stride: number, place: number, decimals: Int32Array): void {
     const { bytes, columns, mark, decimal, stamps } = this.table;
     if (columns.stamp !== 0 || columns.name !== 1 || columns.value !== 2 || columns.width !== 3) return;
     const { number, fields, view } = this;
@@ -117,6 +120,7 @@ export class LongRowReader {
       if (bytes[end] === CR) end++;
       if (bytes[end] !== LF) out[cell] = Number.NaN;
       if (Number.isNaN(out[cell] as number)) break;
+      if (number.decimals > (decimals[next] as number)) decimals[next] = number.decimals;
       at = end + 1;
       point = next;
       this.rows++;

@@ -3,6 +3,7 @@ import { sortedInstants } from "./gaps";
 import { orderReadings } from "./order-and-duplicates";
 import { joinInstants, joinReadings, type PointDraft } from "./point-draft";
 import { KEPT, REPLACED, SAME_AS_EARLIER } from "./row-fates";
+import type { WrittenValues } from "./trend-file";
 
 /** A point of some rows with its readings by time, each instant once. */
 export type OrderedPoint = {
@@ -16,6 +17,7 @@ export type OrderedPoint = {
   /** Instants that its own are among; points that come together share them. */
   among?: Float64Array;
   reordered: boolean;
+  written?: WrittenValues | null;
 };
 
 /** Puts the readings of each point in order, and notes what became of their rows. */

@@ -1,6 +1,6 @@
 import type { Scratch } from "./scratch";
 import type { Slabs } from "./slabs";
-import type { WholeValues } from "./trend-file";
+import type { WholeValues, WrittenValues } from "./trend-file";
 
 const POWERS = [1, 10, 100, 1000] as const;
 
@@ -19,6 +19,25 @@ export function packValues(values: Float64Array, slabs: Slabs, scratch: Scratch)
   const plain = slabs.float64(values.length);
   plain.set(values);
   return { plain };
+}
+
+/**
+ * The same in one go for values of which it is known how they are written: one of at most `decimals` decimals is a whole
+ * number times 10^-decimals, to the last bit. Null where that takes more than 32 bits.
+ */
+export function packWritten(
+  values: Float64Array,
+  { decimals, largest }: WrittenValues,
+  slabs: Slabs,
+): WholeValues | null {
+  const power = POWERS[decimals];
+  if (power === undefined || largest * power >= 2 ** 31 - 1) return null;
+  const scaled = largest * power < 32767 ? slabs.int16(values.length) : slabs.int32(values.length);
+  for (let i = 0; i < scaled.length; i++) {
+    const value = (values[i] as number) * power;
+    scaled[i] = value < 0 ? value - 0.5 : value + 0.5;
+  }
+  return { scaled, decimals };
 }
 
 /** Scales the values; returns the largest size among them, -1 as soon as one is not exactly a whole number of that power. */

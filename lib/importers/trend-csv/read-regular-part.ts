@@ -117,8 +117,8 @@ function widePoints(input: RegularInput): Found | null {
     scratch,
   });
   if (scan.taken === 0) return null;
-  const { utc, values, rows: room } = scan;
-  const points = columnsOf({ utc, values, room }, group.values, scratch).map(
+  const { utc, values, decimals, rows: room } = scan;
+  const points = columnsOf({ utc, values, decimals, room }, group.values, scratch).map(
     (point, k): RegularPoint => ({
       ...point,
       ascends: true,
@@ -131,35 +131,27 @@ function widePoints(input: RegularInput): Found | null {
   return { rows: scan.taken, end: scan.end, isPlain: scan.end === bytes.length, points, stamps };
 }
 
-/** Readings of all columns of a matrix, apart from its own arrays. Columns without an empty cell share their instants. */
+/** Readings of all columns of a matrix: those without an empty cell as they lie there, sharing their instants. */
 function columnsOf(
-  { utc, values, room }: { utc: Float64Array; values: Float64Array; room: number },
+  { utc, values, decimals, room }: { utc: Float64Array; values: Float64Array; decimals: Int32Array; room: number },
   columns: readonly RegularPoint["column"][],
   scratch: Scratch,
-): Pick<RegularPoint, "column" | "ts" | "values" | "among">[] {
+): Pick<RegularPoint, "column" | "ts" | "values" | "among" | "decimals">[] {
   const rows = utc.length;
   const blanks = columns.map((_, k) => countBlanks(values, k * room, rows));
-  const all = columns.length * rows - blanks.reduce((sum, count) => sum + count, 0);
-  const ts = scratch.float64(
-    "times",
-    blanks.reduce((sum, count) => sum + (count > 0 ? rows - count : 0), 0),
-  );
-  const kept = scratch.float64("kept", all);
-  let tsAt = 0;
+  const apart = blanks.reduce((sum, count) => sum + (count > 0 ? rows - count : 0), 0);
+  const ts = scratch.float64("times", apart);
+  const kept = scratch.float64("kept", apart);
   let at = 0;
   return columns.map((column, k) => {
     const own = values.subarray(k * room, k * room + rows);
-    const filled = rows - (blanks[k] as number);
-    const kepts = kept.subarray(at, at + filled);
-    at += filled;
-    if (filled === rows) {
-      kepts.set(own);
-      return { column, ts: utc, values: kepts, among: utc };
-    }
-    const times = ts.subarray(tsAt, tsAt + filled);
-    tsAt += filled;
-    takeFilled(own, utc, kepts, times);
-    return { column, ts: times, values: kepts, among: utc };
+    const point = { column, among: utc, decimals: decimals[k] as number };
+    if (blanks[k] === 0) return { ...point, ts: utc, values: own };
+    const from = at;
+    at += rows - (blanks[k] as number);
+    const filled = { ts: ts.subarray(from, at), values: kept.subarray(from, at) };
+    takeFilled(own, utc, filled.values, filled.ts);
+    return { ...point, ...filled };
   });
 }
 
@@ -224,9 +216,9 @@ function longPoints(input: RegularInput): Found | null {
 const NONE = (): readonly number[] => [];
 
 /** Points of a long table that come together. Where one has no row there is none that could have held its reading. */
-function sweptPoints({ names, units, utc, values, sweeps }: SweptScan, scratch: Scratch): RegularPoint[] {
+function sweptPoints({ names, units, utc, values, decimals, sweeps }: SweptScan, scratch: Scratch): RegularPoint[] {
   const columns = names.map((name, k) => ({ name, unitText: units?.[k] ?? null }));
-  return columnsOf({ utc, values, room: sweeps }, columns, scratch)
+  return columnsOf({ utc, values, decimals, room: sweeps }, columns, scratch)
     .filter(({ ts }) => ts.length > 0)
     .map((point) => ({ ...point, ascends: true, instants: point.ts, blanks: 0, missing: NONE }));
 }
@@ -254,6 +246,7 @@ function byPoint({ taken: rows, names, units, point, utc, values }: LongScan, sc
       column,
       ts: own,
       ascends: false,
+      decimals: null,
       values: kept.subarray(ends[k], ends[k + 1]),
       instants: own,
       among: own,

@@ -7,7 +7,7 @@ import type { ValueColumn } from "./layout";
 import { newDraft } from "./new-draft";
 import type { PointTally } from "./point-tally";
 import type { Continuation } from "./read-part";
-import type { TrendAnswers } from "./trend-file";
+import type { TrendAnswers, WrittenValues } from "./trend-file";
 import { implausibleTest, leastSentinel, sentinelTest } from "./value-limits";
 
 /** Readings of one point among plain rows. */
@@ -18,6 +18,8 @@ export type RegularPoint = {
   /** Whether the instants are known to ascend: those of a table that is read by instant do. */
   ascends: boolean;
   values: Float64Array;
+  /** Most decimals that one of the values is written with; null where nobody counted. */
+  decimals: number | null;
   /** Instants of the rows that its own are among; points that come together share them. */
   among: Float64Array;
   /** Instants of all rows it could have a reading in. */
@@ -35,6 +37,7 @@ export type SettledPoint = RegularPoint & {
   stateNames: string[] | null;
   /** Of the values. */
   sum: number;
+  written: WrittenValues | null;
 };
 
 /** The points of plain rows as they add to the tally; null when one needs a closer look: it is new, changes, or has odd values. */
@@ -93,7 +96,9 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
     !staysAs(known, addEvidence(tally.evidenceAt(key), evidence), answers)
   )
     return null;
-  return { ...point, tally: known, evidence, key, sum, ...statesOf(isState, values, zeros, ones) };
+  const largest = Math.max(highest, -lowest);
+  const written = isState || point.decimals === null ? null : { decimals: point.decimals, largest };
+  return { ...point, tally: known, evidence, key, sum, written, ...statesOf(isState, values, zeros, ones) };
 }
 
 /** Whether a point without a unit is still taken for what it was, with more of its cells known. */

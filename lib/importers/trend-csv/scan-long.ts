@@ -24,6 +24,8 @@ export type SweptScan = Scanned & {
   utc: Float64Array;
   /** Values by point: those of point `k` begin at `k * sweeps`; NaN where it has none at an instant. */
   values: Float64Array;
+  /** Most decimals of each point's values. */
+  decimals: Int32Array;
   sweeps: number;
   /** False when a row that is not plain follows. */
   isPlain: boolean;
@@ -64,6 +66,7 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
   if (sweeps < 2) return null;
   const utc = scratch.float64("utc", sweeps);
   const values = scratch.float64("values", points * sweeps).fill(Number.NaN);
+  const decimals = scratch.int32("decimals", points).fill(0);
   const reader = new LongRowReader(table);
   const { stamps } = table;
   let before = Number.NEGATIVE_INFINITY;
@@ -89,7 +92,8 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     // A point that is new, or that has a second value at the instant, needs a closer look.
     if (reader.point >= points || !Number.isNaN(values[cell] as number)) break;
     values[cell] = reader.value[0] as number;
-    reader.readAlike(values, sweeps, sweep);
+    decimals[reader.point] = Math.max(decimals[reader.point] as number, reader.decimals);
+    reader.readAlike(values, sweeps, sweep, decimals);
     rows = reader.rows;
     rowsEnd = reader.end;
   }
@@ -107,6 +111,7 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     units: reader.units,
     utc: utc.subarray(0, whole),
     values,
+    decimals,
     sweeps,
     isPlain: readAll || !hasRoom,
   };

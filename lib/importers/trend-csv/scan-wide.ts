@@ -20,6 +20,8 @@ export type WideScan = {
   utc: Float64Array;
   /** Values by column: those of column `k` begin at `k * rows`; NaN where a cell is empty. Good until the next scan. */
   values: Float64Array;
+  /** Most decimals of each column's cells, in rows that were taken or tried. Good until the next scan. */
+  decimals: Int32Array;
 };
 
 export type WideTable = {
@@ -43,6 +45,7 @@ export function scanWide(table: WideTable): WideScan {
   const rows = countLines(bytes);
   const utc = scratch.float64("utc", rows);
   const values = scratch.float64("values", rows * points);
+  const decimals = scratch.int32("decimals", points).fill(0);
   const number = new ByteNumber();
   const { length } = bytes;
   const lastColumn = roles.length - 1;
@@ -61,6 +64,7 @@ export function scanWide(table: WideTable): WideScan {
         number.readInto(values, cell, bytes, at, decimal);
         if (number.end !== at) {
           if (Number.isNaN(values[cell])) break reading;
+          if (number.decimals > (decimals[role] as number)) decimals[role] = number.decimals;
           filled++;
         }
         at = number.end;
@@ -91,7 +95,7 @@ export function scanWide(table: WideTable): WideScan {
     taken--;
     end = endBefore;
   }
-  return { taken, end, rows, utc: utc.subarray(0, taken), values };
+  return { taken, end, rows, utc: utc.subarray(0, taken), values, decimals };
 }
 
 /** Lines that end, and one that does not. */

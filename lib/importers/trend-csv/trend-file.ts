@@ -224,9 +224,14 @@ export type ReadProgress = {
 export type PartPoint = Omit<TrendPoint, "sampling" | "missing"> & {
   /** Instants that the point's own are among, where it shares them with other points [UTC seconds, ascending]. */
   among?: Float64Array;
+  /** How the values are written, where that is known. */
+  written?: WrittenValues;
   /** The values as whole numbers, where they were kept so. */
   whole?: WholeValues;
 };
+
+/** Most decimals of some values, and the largest of them without its sign (-Infinity where there is none). */
+export type WrittenValues = { decimals: number; largest: number };
 
 /** Values as whole numbers times 10^-decimals. */
 export type WholeValues = { scaled: Int16Array | Int32Array; decimals: number };
