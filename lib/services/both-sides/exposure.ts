@@ -1,5 +1,7 @@
 import type { BuildingRow } from "@/db/queries/buildings";
 import { countDesksByZone, listZones, type ZoneRow } from "@/db/queries/zones";
+import type { Wandering } from "@/lib/comfort-reports/level-crossing";
+import { wanderingOf } from "@/lib/comfort-reports/wandering";
 import { coolingSeasonMask } from "@/lib/trends/cooling-season";
 import type { PointKind } from "@/lib/trends/point-kind";
 import type { PointSeries } from "@/lib/trends/samples";
@@ -21,6 +23,8 @@ export type ZoneDeskHours = {
   sinceReports: DeskHours;
   /** Of the last 365 days of the record: what a year is taken to be. */
   lastYear: DeskHours;
+  /** Occupied hours of that year's cooling season; null with too few. */
+  summerAir: Wandering | null;
 };
 
 const YEAR_SECONDS = 365 * 86_400;
@@ -61,6 +65,8 @@ async function hoursOf(
   const tally = () => ({ summer: new Map<number, number>(), winter: new Map<number, number>() });
   const [since, year] = [tally(), tally()];
   const hours = (count * stepSeconds) / 3600;
+  const stepsAnHour = Math.round(3600 / stepSeconds);
+  const summerHours = new Float64Array(Math.ceil(steps / stepsAnHour)).fill(Number.NaN);
   for (let i = 0; i < steps; i++) {
     const airTempC = grids.zoneAirTempC[i] as number;
     if (!grids.occupied[i] || Number.isNaN(airTempC)) continue;
@@ -68,7 +74,10 @@ async function hoursOf(
     const bin = Math.round(airTempC);
     const name = season[i] ? "summer" : "winter";
     if (at >= firstReportSeconds) since[name].set(bin, (since[name].get(bin) ?? 0) + hours);
-    if (at >= record.toUtcSeconds - YEAR_SECONDS) year[name].set(bin, (year[name].get(bin) ?? 0) + hours);
+    if (at < record.toUtcSeconds - YEAR_SECONDS) continue;
+    if (season[i] && i % stepsAnHour === 0)
+      summerHours[i / stepsAnHour] = meanOver(grids.zoneAirTempC, i, i + stepsAnHour);
+    year[name].set(bin, (year[name].get(bin) ?? 0) + hours);
   }
   const sorted = (map: Map<number, number>) => [...map].sort(([a], [b]) => a - b);
   const hoursBySeason = (each: typeof since): DeskHours => ({
@@ -81,5 +90,13 @@ async function hoursOf(
     floor: zone.floor ?? "",
     sinceReports: hoursBySeason(since),
     lastYear: hoursBySeason(year),
+    summerAir: wanderingOf(summerHours),
   };
+}
+
+/** NaN unless all are known. */
+function meanOver(values: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += values[i] ?? Number.NaN;
+  return sum / (to - from);
 }

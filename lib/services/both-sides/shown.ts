@@ -32,7 +32,7 @@ export type SidesRecord = {
 
 export const SIDES: ResultKind<SidesRecord> = {
   name: "both-sides",
-  version: 3,
+  version: 4,
   inputs: ["trends", "mapping", "zones", "reports", "building", "assumptions"],
   workOut: sidesRecord,
 };

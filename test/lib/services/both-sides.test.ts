@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { sideLines, sidesLede } from "@/app/buildings/[buildingId]/comfort-reports/both-sides/view-model";
+import { airLines, sideLines, sidesLede } from "@/app/buildings/[buildingId]/comfort-reports/both-sides/view-model";
 import { expectedOfSeason } from "@/lib/comfort-reports/both-sides/season-record";
 import { ALL_YEAR } from "@/lib/proposals/acting-window";
 import { livePicture } from "@/lib/proposals/live/live-picture";
@@ -64,6 +64,12 @@ describe("both sides of a building", () => {
     expect(points.reduce((sum, { deskHours }) => sum + deskHours, 0)).toBe(sides.deskHours);
     expect(sidesLede(sides, "C")).toMatch(/K warmer .* too cold go from .* and those of too warm from/);
     expect(sideLines(sides, "C").map(({ shift }) => shift)).toContain("as it is");
+    // The mean of the zone's hours lies among the whole degrees that its desk-hours are counted in.
+    const [air] = airLines(sides, "C");
+    const bins = sides.record.zones[0]?.lastYear.summer.map(([airTempC]) => airTempC) ?? [];
+    expect(air?.zone).toBe("2-14");
+    expect(Number.parseFloat(air?.mean ?? "")).toBeGreaterThanOrEqual(Math.min(...bins) - 0.5);
+    expect(Number.parseFloat(air?.mean ?? "")).toBeLessThanOrEqual(Math.max(...bins) + 0.5);
   });
 
   it("are the numbers of a proposal that moves the air as far", async () => {

@@ -13,7 +13,7 @@ import { sharesByAir, sideWorkings } from "@/lib/services/both-sides/workings";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { standingNote } from "../../standing-note";
 import { SideWorkingSheets } from "./_components/side-working-sheets";
-import { isOfTooFew, pictureLabel, recordWords, shareLines, sideLines, sidesLede } from "./view-model";
+import { airLines, isOfTooFew, pictureLabel, recordWords, shareLines, sideLines, sidesLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Both sides of a temperature" };
 
@@ -47,6 +47,7 @@ export default async function BothSidesPage({ params }: Props) {
         </EmptyState>
       </>
     );
+  const air = sides ? airLines(sides, building.temperatureUnit) : [];
   return (
     <>
       <PageHeading title="Both sides of a temperature" lede={sidesLede(sides, building.temperatureUnit)} />
@@ -131,6 +132,39 @@ export default async function BothSidesPage({ params }: Props) {
               ]}
             />
           </BothSidesChart>
+        </Section>
+      ) : null}
+      {air.length > 0 ? (
+        <Section
+          id="air"
+          title="Mean, spread and swing of the zones&rsquo; air"
+          wide
+          remarks={
+            <>
+              <Remark title="What they do">
+                People complain when the air crosses the temperature that is too much for them. It does so less often on
+                the side that the mean moves away from and more often on the other; on both sides less often the
+                narrower the air spreads and the slower it swings. A zone high in this list may gain more from steadier
+                control than from another setpoint.
+              </Remark>
+              <Remark title="How far to trust it">
+                Rice&rsquo;s formula for crossings, as Federspiel (2000) used it for complaints: it gives directions and
+                no counts, since the temperatures at which people complain are not known.
+              </Remark>
+            </>
+          }
+        >
+          <DataTable
+            caption="Hourly means of zone air in occupied hours of the last year's cooling season"
+            rows={air}
+            rowKey={(row) => row.key}
+            columns={[
+              { key: "zone", head: "Zone", names: true, cell: (row) => row.zone },
+              { key: "mean", head: "Mean", align: "number", cell: (row) => row.mean },
+              { key: "spread", head: "Spread (standard deviation)", align: "number", cell: (row) => row.spread },
+              { key: "swing", head: "Swing (of the change in an hour)", align: "number", cell: (row) => row.swing },
+            ]}
+          />
         </Section>
       ) : null}
     </>

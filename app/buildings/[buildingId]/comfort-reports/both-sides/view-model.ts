@@ -103,3 +103,19 @@ export function figureOf(id: string, steps: readonly Step[]): { index: number; f
   const index = steps.findIndex(({ shiftK }) => Math.round(shiftK * 10) === Number(tenths));
   return figure && index >= 0 ? { index, figure } : null;
 }
+
+export type AirLine = Record<"key" | "zone" | "mean" | "spread" | "swing", string>;
+
+/** Zones by how far their air spreads, the widest first. */
+export function airLines({ record }: Sides, unit: "C" | "F"): AirLine[] {
+  return record.zones
+    .flatMap(({ zoneId, code, summerAir }) => (summerAir ? [{ zoneId, code, summerAir }] : []))
+    .sort((a, b) => b.summerAir.deviationK - a.summerAir.deviationK)
+    .map(({ zoneId, code, summerAir }) => ({
+      key: String(zoneId),
+      zone: code,
+      mean: formatTemperature(summerAir.meanC, unit).text,
+      spread: formatTemperatureDifference(summerAir.deviationK, unit, 2).text,
+      swing: formatTemperatureDifference(summerAir.rateDeviationKPerHour, unit, 2).text,
+    }));
+}
