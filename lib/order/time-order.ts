@@ -1,7 +1,6 @@
 /**
- * Indices of the times [s], ascending, equal ones in the order they came in. Time and index share one double where they fit and
- * are whole:
- * sorting numbers by a comparison of one's own takes many times as long.
+ * Indices of the times [s], ascending, equal ones in the order they came in. Whole times share one double with
+ * their index where both fit: sorting numbers by a comparison of one's own takes many times as long.
  */
 export function timeOrder(ts: Float64Array): Float64Array | Uint32Array {
   const count = ts.length;

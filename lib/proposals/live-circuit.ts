@@ -28,6 +28,13 @@ export type LiveCircuit = {
   devices: readonly LiveCircuitDevice[];
 };
 
+/** Beyond the last digit of any meter. */
+const EXCESS_A = 1e-9;
+
+/** Whether a load lies above a planning limit; not where there is none. */
+export const isAboveLimit = (loadA: number, limitA: number | null): boolean =>
+  limitA !== null && loadA > limitA + EXCESS_A;
+
 export const CIRCUIT_OUTCOMES = {
   "below-as-expected": "above its planning limit today, below it as heaters are expected to go",
   "below-if-all-go": "above its planning limit today; below it only when all heaters of these zones go",

@@ -2,6 +2,9 @@ import { seededRandom } from "@/lib/statistics/random";
 import { dayNumberFromLocalDate, type LocalDate, localDateFromDayNumber } from "@/lib/time/civil-date";
 import type { Switchback } from "./trial-plan";
 
+/** The setting of a week of a switchback. */
+export const SETTING_WORDS = { present: "as it is", proposed: "as proposed" } as const;
+
 export type TrialWeek = { week: number; pair: number; setting: "present" | "proposed" };
 
 /**

@@ -1,5 +1,5 @@
 import type { FindingLine } from "@/app/_components/ui/findings-list";
-import { countOrMerged, countOrWithheld } from "@/lib/comfort-reports/disclosure/disclosure-words";
+import { countOrMerged } from "@/lib/comfort-reports/disclosure/disclosure-words";
 import { allocateRounded } from "@/lib/money/allocate";
 import type { Building } from "@/lib/services/buildings/find";
 import type { CostOfOvercooling } from "@/lib/services/overcooling/assess";
@@ -167,6 +167,17 @@ export function overviewLede(
   return `What keeping occupied zones below ${target} costs a year in the cooling season, ${basis}. The range holds with 80\u202f% probability.`;
 }
 
+/** Cold and hot reports, and how many of the cold ones come from the zones to look at, as far as they may be told. */
+function reportsWords({ cold, hot }: { cold: number | null; hot: number | null }, ofCold: number | null): string {
+  if (cold === null && hot === null) return "not shown, since too few people have reported";
+  const from = ofCold === null ? "" : `, of them ${ofCold} from those zones`;
+  const [coldWords, hotWords] = [
+    cold === null ? "cold ones not shown (too few people)" : `${cold} cold${from}`,
+    hot === null ? "hot ones not shown (too few people)" : `${hot} hot`,
+  ];
+  return `${coldWords}; ${hotWords}`;
+}
+
 /** Where the cold zones, the heaters and the reports are, in figures: the answer before the tables. */
 export function summaryItems(
   { zones, reports }: ZonesOverview,
@@ -188,10 +199,7 @@ export function summaryItems(
       value: `${cold.length} of ${zones.length}${named.length > 0 ? `: ${named.join(", ")}` : ""}`,
     },
     { term: "Heaters in use", value: `${heaters(zones)}, of them ${heaters(cold)} in those zones` },
-    {
-      term: "Comfort reports",
-      value: `${countOrWithheld(reports.totals.cold)} cold, of them ${countOrWithheld(ofCold)} from those zones; ${countOrWithheld(reports.totals.hot)} hot`,
-    },
+    { term: "Comfort reports", value: reportsWords(reports.totals, ofCold) },
     { term: "Counted against", value: `a target zone air temperature of ${target}` },
   ];
 }

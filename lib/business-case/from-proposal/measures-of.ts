@@ -23,32 +23,3 @@ function changeWords({ lever, amount }: ZoneLever, unit: TemperatureUnit): strin
   const [first, ...of] = scale.amount.split(", ");
   return [`${first} ${figure}${scale.unit === "" ? "" : `\u00a0${scale.unit}`}`, ...of].join(" ");
 }
-
-const MONTHS = [
-  "January",
-  "February",
-  "March",
-  "April",
-  "May",
-  "June",
-  "July",
-  "August",
-  "September",
-  "October",
-  "November",
-  "December",
-];
-
-/** "May to September". */
-export function seasonWords(season: { seasonFromMonth: number; seasonToMonth: number }): string {
-  const month = (at: number): string => MONTHS[at - 1] ?? String(at);
-  const [from, to] = [month(season.seasonFromMonth), month(season.seasonToMonth)];
-  return from === to ? from : `${from} to ${to}`;
-}
-
-/** "08:00 to 18:00". */
-export function hoursWords({ fromMinute, toMinute }: { fromMinute: number; toMinute: number }): string {
-  const clock = (minute: number): string =>
-    `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
-  return `${clock(fromMinute)} to ${clock(toMinute)}`;
-}

@@ -1,4 +1,4 @@
-import { trialCalendar } from "@/lib/proposals/trial-calendar";
+import { SETTING_WORDS, trialCalendar } from "@/lib/proposals/trial-calendar";
 import type { TrialPlan } from "@/lib/proposals/trial-plan";
 import { formatTemperatureDifference, type TemperatureUnit } from "@/lib/units/format";
 import type { CaseInput } from "../case-input";
@@ -55,6 +55,6 @@ export function trialWeeks({ switchback }: TrialPlan): CaseInput["trialWeeks"] {
     pair: pair + 1,
     from,
     to,
-    setting: setting === "present" ? "as it is" : "as proposed",
+    setting: SETTING_WORDS[setting],
   }));
 }

@@ -8,10 +8,6 @@ export const MERGED_CELL = "merged";
 /** A count, or what stands for one that may not be shown. */
 export const countOrMerged = (count: number | null): string => (count === null ? MERGED_CELL : String(count));
 
-/** A sum, or why there is none. */
-export const countOrWithheld = (count: number | null): string =>
-  count === null ? "(not shown: too few people)" : String(count);
-
 /** What a table says of counts that it does not show by themselves; empty where it shows all. */
 export function mergedNote(
   { hidden, together }: Pick<Disclosure<unknown, "cold" | "hot">, "hidden" | "together">,

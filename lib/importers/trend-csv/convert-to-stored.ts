@@ -91,8 +91,9 @@ export function convertToStored(
   const { low, high } = PLAUSIBLE[kind];
   const times = point.tsUtcSeconds;
   const n = times.length;
+  const inStoredUnit = (value: number): number => ((value - less) * factor) / over;
   const storedAs = (value: number): number | null => {
-    const converted = ((value - less) * factor) / over;
+    const converted = inStoredUnit(value);
     return converted >= low && converted <= high ? Math.round(converted * scale) : null;
   };
   const byTable = point.whole && !isState ? convertWhole(point.whole, storedAs, scratch) : null;
@@ -107,7 +108,7 @@ export function convertToStored(
   let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < n; i++) {
     const raw = raws[i] as number;
-    const value = ((raw - less) * factor) / over;
+    const value = inStoredUnit(raw);
     if (value >= low && value <= high) {
       ts[kept] = times[i] as number;
       v[kept] = Math.round(value * scale);

@@ -1,12 +1,15 @@
 import type { Term, Working } from "@/lib/working/working";
-import type { CircuitOutcome, CircuitRelief, LiveCircuit, LiveCircuitDevice } from "../live-circuit";
+import {
+  type CircuitOutcome,
+  type CircuitRelief,
+  isAboveLimit,
+  type LiveCircuit,
+  type LiveCircuitDevice,
+} from "../live-circuit";
 import type { EnergySaved } from "./energy-saved";
 import { FOOT_WARMER_W } from "./heaters-given";
 
 type Line = EnergySaved["byZone"][number];
-
-/** Beyond the last digit of any meter. */
-const EXCESS_A = 1e-9;
 
 /** Circuits that heaters of the proposal's zones hang on, those that come below their planning limit first. */
 export function circuitsRelieved(circuits: readonly LiveCircuit[], byZone: readonly Line[]): CircuitRelief[] {
@@ -58,7 +61,7 @@ function outcomeOf(
   { limitA, baseContinuousA, unknownLoads }: LiveCircuit,
   { todayA, expectedA, allGoneA }: { todayA: number; expectedA: number; allGoneA: number },
 ): CircuitOutcome {
-  const isAbove = (loadA: number): boolean => limitA !== null && loadA > limitA + EXCESS_A;
+  const isAbove = (loadA: number): boolean => isAboveLimit(loadA, limitA);
   // What the known loads exceed by themselves stands, whatever else is on the circuit.
   if (isAbove(allGoneA)) return "stays-above";
   if (limitA === null || baseContinuousA === null || unknownLoads.length > 0) return "not-known";

@@ -18,11 +18,10 @@ export function expectedSides(
   record: SeasonRecord | null,
   moved: readonly MovedZone[],
 ): { cold: ExpectedReports; hot: ExpectedReports } | null {
-  if (!record) return null;
-  const airOf = new Map(moved.map((each) => [each.zone.zoneId, movedAir(each)]));
-  if (!record.zones.some(({ zoneId }) => airOf.has(zoneId))) return null;
-  const now = mediansOfSeason(record, (zoneId) => (airOf.has(zoneId) ? STILL : null));
-  const then = expectedOfSeason(record, (zoneId) => airOf.get(zoneId) ?? null);
+  const air = record && airOfZones(record, moved);
+  if (!air) return null;
+  const now = mediansOfSeason(record, air.still);
+  const then = expectedOfSeason(record, air.moved);
   const side = (of: "tooCold" | "tooWarm"): ExpectedReports => ({
     before: now[of],
     after: then[of].median,
@@ -34,15 +33,23 @@ export function expectedSides(
 
 /** Reports more a year, of both sides together; 0 where no zone has desks on record. */
 export function moreReports(record: SeasonRecord | null, moved: readonly MovedZone[]): number {
-  if (!record) return 0;
-  const airOf = new Map(moved.map((each) => [each.zone.zoneId, movedAir(each)]));
-  if (!record.zones.some(({ zoneId }) => airOf.has(zoneId))) return 0;
-  const now = mediansOfSeason(record, (zoneId) => (airOf.has(zoneId) ? STILL : null));
-  const then = mediansOfSeason(record, (zoneId) => airOf.get(zoneId) ?? null);
+  const air = record && airOfZones(record, moved);
+  if (!air) return 0;
+  const now = mediansOfSeason(record, air.still);
+  const then = mediansOfSeason(record, air.moved);
   return then.tooCold - now.tooCold + then.tooWarm - now.tooWarm;
 }
 
 const STILL: MovedAir = { riseK: 0, share: 0 };
+
+type AirOf = (zoneId: number) => MovedAir | null;
+
+/** The zones' air as it is and as it is moved; null where none of them has desks on record. */
+function airOfZones(record: SeasonRecord, moved: readonly MovedZone[]): { still: AirOf; moved: AirOf } | null {
+  const airOf = new Map(moved.map((each) => [each.zone.zoneId, movedAir(each)]));
+  if (!record.zones.some(({ zoneId }) => airOf.has(zoneId))) return null;
+  return { still: (zoneId) => (airOf.has(zoneId) ? STILL : null), moved: (zoneId) => airOf.get(zoneId) ?? null };
+}
 
 /** Mean rise over the hours in which a zone's levers act, and the share that they are of its hours. */
 export function movedAir({ zone: { states }, effect, acting }: MovedZone): MovedAir {

@@ -2,6 +2,8 @@ import type { Term, Working } from "@/lib/working/working";
 import type { Proof, ProofSum } from "../verification-result";
 
 type Basis = {
+  /** Whether the proof tells what was avoided, as a meter's model does, or proposed less present, as paired weeks do. */
+  isAvoided: boolean;
   currency: string;
   /** Price of electricity as issued, with its source. */
   price: Term;
@@ -14,11 +16,10 @@ type Basis = {
  * What a proof of energy comes to over the occupied days of its window after: electricity and money, beside what was
  * expected of as many days. The price is the issued one; its own uncertainty is not in the interval.
  */
-export function proofSums(energy: Proof, { currency, price, expected, days }: Basis): ProofSum[] {
+export function proofSums(energy: Proof, { isAvoided, currency, price, expected, days }: Basis): ProofSum[] {
   const { change, low, high, confidence } = energy;
   if (change === null || low === null || high === null) return [];
-  // A switchback tells proposed less present, a meter's model what was avoided.
-  const sign = energy.workings?.[0]?.result.symbol === "V" ? 1 : -1;
+  const sign = isAvoided ? 1 : -1;
   const [least, most] = [sign * low, sign * high].sort((a, b) => a - b) as [number, number];
   const perDay: Term = {
     symbol: "V",
@@ -28,7 +29,7 @@ export function proofSums(energy: Proof, { currency, price, expected, days }: Ba
     low: least,
     high: most,
     origin: "computed",
-    ...(sign > 0 && energy.workings?.[0] ? { working: energy.workings[0] } : { source: "paired weeks" }),
+    ...(isAvoided && energy.workings?.[0] ? { working: energy.workings[0] } : { source: "paired weeks" }),
   };
   const dayCount: Term = {
     symbol: "m",

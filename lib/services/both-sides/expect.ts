@@ -2,12 +2,14 @@ import type { ExpectedReports } from "@/lib/comfort-reports/both-sides/expected-
 import { expectedOfSeason, type SeasonRecord, seasonModel } from "@/lib/comfort-reports/both-sides/season-record";
 import { VOTE_PRIOR_SOURCE, VOTE_PRIORS } from "@/lib/comfort-reports/both-sides/vote-prior";
 import { type Share, wantedShares } from "@/lib/comfort-reports/both-sides/wanted-shares";
+import { LEAST_PEOPLE } from "@/lib/comfort-reports/disclosure/disclose-counts";
 import { requireFacilities } from "../authorise";
 import type { Context } from "../context";
 import { type Kept, readKept } from "../kept/read-kept";
 import { SIDES, type SidesRecord } from "./shown";
 
 type Recorded = NonNullable<SidesRecord>;
+
 /** Hours and reports of the cooling season, which a cooling setpoint moves: what this page and proposals are worked out from. */
 export function coolingSeasonOf({ zones, counts, peopleByZone }: Recorded): SeasonRecord {
   const people = new Map(peopleByZone);
@@ -45,14 +47,19 @@ export type BothSides = {
 
 const STEPS_K = [-1, -0.5, 0, 0.5, 1, 1.5, 2, 2.5, 3];
 
-/** Both sides of the cooling season's air of a building, a degree down to three up; null without a record of zones with desks. */
+/**
+ * Both sides of the cooling season's air of a building, a degree down to three up. Null without a record of zones with desks,
+ * and where so few people have reported that figures would be theirs; with none there are the field votes alone.
+ */
 export async function readBothSides(
   ctx: Context,
   buildingId: number,
-): Promise<{ sides: BothSides; source: string; kept: Kept<SidesRecord> }> {
+): Promise<{ sides: BothSides; isOfTooFew: boolean; source: string; kept: Kept<SidesRecord> }> {
   requireFacilities(ctx);
   const kept = await readKept(ctx, buildingId, SIDES);
-  return { sides: kept.result ? bothSides(kept.result) : null, source: VOTE_PRIOR_SOURCE, kept };
+  const { result } = kept;
+  const isOfTooFew = result !== null && result.people > 0 && result.people < LEAST_PEOPLE.screen;
+  return { sides: result && !isOfTooFew ? bothSides(result) : null, isOfTooFew, source: VOTE_PRIOR_SOURCE, kept };
 }
 
 export function bothSides(record: Recorded): BothSides {

@@ -43,7 +43,10 @@ const planInput = z.object({
       seed: z.number("Give the seed of the drawn order as a whole number.").int().min(0),
       beginsOn: z
         .string()
-        .refine((each) => dayNumberFromLocalDate(each) !== null, "Give the first day of the first week as YYYY-MM-DD."),
+        .refine(
+          (each) => dayNumberFromLocalDate(each) !== null,
+          "Give the first day of the first week as a date of the calendar, YYYY-MM-DD.",
+        ),
     })
     .nullable(),
   notice: z

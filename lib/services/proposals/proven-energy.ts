@@ -12,6 +12,8 @@ type Found = {
   issued: FrozenProposal;
   expected: Expected;
   energy: Proof;
+  /** Whether it tells what was avoided, not proposed less present. */
+  isAvoided: boolean;
   air: Proof;
   meter: string;
   /** Occupied days of the window after with readings of the meter. */
@@ -19,12 +21,13 @@ type Found = {
 };
 
 /** Sums of a proof's energy in kWh and money, and what it measured beside the model, for the cost to be verified by. */
-export function energyOf({ issued, expected, energy, air, meter, days }: Found): {
+export function energyOf({ issued, expected, energy, isAvoided, air, meter, days }: Found): {
   sums?: ProofSum[];
   saving?: VerifiedSaving;
 } {
   const { inputs, building, proposal } = issued;
   const sums = proofSums(energy, {
+    isAvoided,
     currency: building.currency,
     price: inputs.shared.electricityPrice.term,
     expected: expectedDay(proposal.id, expected),

@@ -157,6 +157,7 @@ async function proofsOf(
       issued,
       expected,
       energy: measured,
+      isAvoided: !isSwitchback,
       air: airProven,
       meter: metered.meter.name,
       days: within(energy, after).length,

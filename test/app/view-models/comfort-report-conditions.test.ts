@@ -88,12 +88,13 @@ it("says what a fan is worth, and how many feel a draught at a speed that was me
     Number.NaN,
     Number.NaN,
   ]);
-  expect(draughtSentence({ draught: null }, WORDS)).toBe("");
-  expect(draughtSentence({ draught: { status: "ok", pct: 22.6, lowPct: 14.2, highPct: 28.1 } }, WORDS)).toMatch(
-    /^At this speed 23 % .*\(14 to 28 % for/,
+  expect(draughtSentence({ draught: null }, null, WORDS)).toBe("");
+  expect(draughtSentence({ draught: { status: "ok", pct: 22.6, lowPct: 14.2, highPct: 28.1 } }, 0.2, WORDS)).toMatch(
+    /^At this speed 23 % .* 14 % if it is steady .* 28 % if it is gusty/,
   );
   const beyond = { status: "outside-limits", what: "air temperature", low: 20, high: 26, unit: "°C" } as const;
-  expect(draughtSentence({ draught: beyond }, WORDS)).toBe(
+  expect(draughtSentence({ draught: beyond }, Number.NaN, WORDS)).toBe("Write the air speed as a number, such as 0.2.");
+  expect(draughtSentence({ draught: beyond }, 0.9, WORDS)).toBe(
     "No draught rate: its method holds for an air temperature of 20.0 °C to 26.0 °C.",
   );
 });

@@ -4,7 +4,7 @@ import { Range } from "@/app/_components/quantity/range";
 import { Remark } from "@/app/_components/shell/remark";
 import type { Building } from "@/lib/services/buildings/find";
 import type { CostOfOvercooling } from "@/lib/services/overcooling/assess";
-import { formatLocal } from "@/lib/time/format";
+import { formatLocal, formatLocalDate } from "@/lib/time/format";
 import { type Assessed, isApart } from "../overview-view-model";
 
 type Props = { cost: CostOfOvercooling; assessed: Assessed; building: Building };
@@ -55,7 +55,7 @@ export function AssessmentRemarks({ cost, assessed, building }: Props) {
       {assessed.verifiedBy.map(({ proposalId, title, foundOn }) => (
         <Remark key={proposalId} title="Verified by">
           <Link href={`${path}/proposals/${proposalId}/verification`}>{title}</Link>, found on{" "}
-          {formatLocal(Date.parse(`${foundOn}T12:00:00Z`), "UTC", "date")}
+          {formatLocalDate(foundOn)}
         </Remark>
       ))}
       {assessed.lowerTiers.map((tier) => (

@@ -2,12 +2,8 @@ import type { DateWindow } from "@/lib/proposals/verification-plan";
 import type { VerificationResult } from "@/lib/proposals/verification-result";
 import type { Building } from "@/lib/services/buildings/find";
 import type { readDetectability } from "@/lib/services/proposals/verify";
-import { formatLocal } from "@/lib/time/format";
+import { formatLocal, formatLocalDate } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
-import { localDay } from "./stop-rule-words";
-
-/** The setting of a week of a switchback. */
-export const SETTING_WORDS = { present: "as it is", proposed: "as proposed" } as const;
 
 type Shown = Pick<Building, "temperatureUnit" | "timeZone">;
 type Move = { code: string; setting: string; atUtcSeconds: number; fromC: number; toC: number };
@@ -30,7 +26,7 @@ export function wentBackSentence(
 
 /** Which days a verification compared, and how. */
 export function windowsSentence({ method, before, after }: NonNullable<VerificationResult["by"]>): string {
-  const days = ({ from, to }: DateWindow): string => `${localDay(from)} to ${localDay(to)}`;
+  const days = ({ from, to }: DateWindow): string => `${formatLocalDate(from)} to ${formatLocalDate(to)}`;
   return method === "switchback"
     ? `Alternate weeks, paired, ${days(after)}.`
     : `Before: ${days(before)}. After: ${days(after)}. Days of like weather are compared.`;

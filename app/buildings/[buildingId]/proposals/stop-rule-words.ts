@@ -1,5 +1,5 @@
 import type { RuleFigure, RuleState, StopRule } from "@/lib/proposals/stop-rules";
-import { formatLocal } from "@/lib/time/format";
+import { formatLocalDate } from "@/lib/time/format";
 import { counted } from "@/lib/units/counted";
 import { formatNumber, formatTemperature, type TemperatureUnit } from "@/lib/units/format";
 
@@ -16,17 +16,14 @@ export function ruleFigure(rule: StopRule, value: number, unit: TemperatureUnit)
   return `${formatNumber(value, { decimals: 1 })}\u202f%`;
 }
 
-/** "3 Jun 2026" of a date of the calendar. */
-export const localDay = (date: string): string => formatLocal(Date.parse(`${date}T12:00:00Z`), "UTC", "date");
-
 /** "zone 2-14, 3 Jun 2026": where and when a figure was. */
-export const ruleWhen = ({ zone, on }: RuleFigure): string => `${zone ? `zone ${zone}, ` : ""}${localDay(on)}`;
+export const ruleWhen = ({ zone, on }: RuleFigure): string => `${zone ? `zone ${zone}, ` : ""}${formatLocalDate(on)}`;
 
 /** Which rule was broken, when and by how much; null while its limit is not reached. */
 export function brokenSentence({ rule, limit, broken }: RuleState, unit: TemperatureUnit): string | null {
   if (!broken) return null;
   const [figure, most] = [ruleFigure(rule, broken.figure, unit), ruleFigure(rule, limit, unit)];
-  const on = localDay(broken.on);
+  const on = formatLocalDate(broken.on);
   switch (rule) {
     case "hot-reports":
       return `${counted(broken.figure, "hot report")} came in the seven days to ${on}; the limit is ${most} a week.`;

@@ -1,7 +1,7 @@
 import { currencyDecimals } from "@/lib/money/money";
-import type { ActingWindow } from "@/lib/proposals/acting-window";
 import { LEVER_SCALES, LEVERS, type Lever } from "@/lib/proposals/lever";
 import { coolingMonths } from "@/lib/proposals/season-calendar";
+import { clockOf } from "@/lib/proposals/window-words";
 import type { Building } from "@/lib/services/buildings/find";
 import type { Proposal } from "@/lib/services/proposals/find";
 import type { ProposalGround } from "@/lib/services/proposals/ground";
@@ -129,20 +129,6 @@ function mostFrequent(amounts: readonly number[]): number {
   const times = (amount: number): number => amounts.filter((each) => each === amount).length;
   return amounts.reduce((best, each) => (times(each) > times(best) ? each : best), amounts[0] ?? 0);
 }
-
-/** "May" of 5. */
-export const monthName = (month: number): string =>
-  new Intl.DateTimeFormat("en", { month: "long", timeZone: "UTC" }).format(Date.UTC(2025, month - 1, 1));
-
-/** "May to September", "July". */
-export const seasonWords = ({
-  seasonFromMonth: from,
-  seasonToMonth: to,
-}: Pick<ActingWindow, "seasonFromMonth" | "seasonToMonth">) =>
-  from === to ? monthName(from) : `${monthName(from)} to ${monthName(to)}`;
-
-export const clockOf = (minute: number): string =>
-  `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
 
 /** "Cooling setpoint raised by 1 K in 12 zones", "by 0.5 to 1.5 K" where zones have amounts of their own; kelvins as the building reads them. */
 export function leverSentences(

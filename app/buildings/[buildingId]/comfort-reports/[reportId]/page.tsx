@@ -133,7 +133,7 @@ export default async function ComfortReportPage({ params, searchParams }: Props)
             fan={report.thermalSensation > 0 || report.preference === "cooler" ? fanLines(felt, words) : []}
             fanPower={FAN_POWER_WORDS}
             airSpeed={[airSpeed].flat()[0] ?? ""}
-            draught={draughtSentence(felt, words)}
+            draught={draughtSentence(felt, airSpeedOf(airSpeed), words)}
           />
         </Section>
       ) : null}

@@ -1,3 +1,4 @@
+import { numberOf } from "@/app/_server/form-fields";
 import { FAN_POWER_W } from "@/lib/comfort/desk-fan";
 import { CONTROL_WORDS } from "@/lib/comfort-reports/control-then";
 import { ACTION_WORDS, STATE_WORDS } from "@/lib/comfort-reports/report-state";
@@ -147,11 +148,8 @@ export function answerHint({ isFollowed, isMailed }: { isFollowed: boolean; isMa
 }
 
 /** An air speed as the address has it [m/s]; null where it is not there, NaN where it is no number. */
-export function airSpeedOf(query: string | string[] | undefined): number | null {
-  const typed = ([query].flat()[0] ?? "").trim().replace(",", ".");
-  if (typed === "") return null;
-  return /^\d*\.?\d+$/.test(typed) ? Number(typed) : Number.NaN;
-}
+export const airSpeedOf = (query: string | string[] | undefined): number | null =>
+  numberOf({ airSpeed: [query].flat()[0] ?? "" }, "airSpeed");
 
 /** What a fan draws for it. */
 export const FAN_POWER_WORDS = `A desk fan draws ${FAN_POWER_W.low} to ${FAN_POWER_W.high} W for it (${FAN_POWER_W.source}); the register has the heaters of this zone.`;
@@ -165,11 +163,17 @@ export const fanLines = ({ fan }: Pick<FeltThen, "fan">, words: QuantityWords): 
     effect: `${words.size(lowK)} to ${words.size(highK)}`,
   }));
 
-/** How many would feel a draught at the air speed that was measured; empty where none was. */
-export function draughtSentence({ draught }: Pick<FeltThen, "draught">, words: QuantityWords): string {
+/** How many would feel a draught at the air speed that was measured [m/s]; empty where none was. */
+export function draughtSentence(
+  { draught }: Pick<FeltThen, "draught">,
+  airSpeedMps: number | null,
+  words: QuantityWords,
+): string {
   if (draught === null) return "";
+  if (Number.isNaN(airSpeedMps)) return "Write the air speed as a number, such as 0.2.";
+  const percent = (share: number): string => `${formatNumber(share, { decimals: 0 })} %`;
   if (draught.status === "ok")
-    return `At this speed ${formatNumber(draught.pct, { decimals: 0 })} % of people who sit would feel a draught at the neck (${formatNumber(draught.lowPct, { decimals: 0 })} to ${formatNumber(draught.highPct, { decimals: 0 })} % for a turbulence of 10 to 60 %, else taken as 40 %).`;
+    return `At this speed ${percent(draught.pct)} of people who sit would feel a draught at the neck if the air is as unsteady as usual (turbulence 40 %), ${percent(draught.lowPct)} if it is steady (10 %) and ${percent(draught.highPct)} if it is gusty (60 %).`;
   const { what, low, high, unit } = draught;
   const limits = unit === "°C" ? `${words.temp(low)} to ${words.temp(high)}` : `${low} to ${high} m/s`;
   return `No draught rate: its method holds for an ${what} of ${limits}.`;

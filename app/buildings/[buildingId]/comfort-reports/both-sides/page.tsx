@@ -8,12 +8,14 @@ import { LinkButton } from "@/app/_components/ui/button";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { EmptyState } from "@/app/_components/ui/empty-state";
 import { readAs } from "@/app/_server/read";
+import { LEAST_PEOPLE } from "@/lib/comfort-reports/disclosure/disclose-counts";
 import { readBothSides } from "@/lib/services/both-sides/expect";
 import { sharesByAir, sideWorkings } from "@/lib/services/both-sides/workings";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { standingNote } from "../../standing-note";
+import { AirTable } from "./_components/air-table";
 import { SideWorkingSheets } from "./_components/side-working-sheets";
-import { airLines, isOfTooFew, pictureLabel, recordWords, shareLines, sideLines, sidesLede } from "./view-model";
+import { airLines, pictureLabel, recordWords, shareLines, sideLines, sidesLede } from "./view-model";
 
 export const metadata: Metadata = { title: "Both sides of a temperature" };
 
@@ -24,26 +26,27 @@ export default async function BothSidesPage({ params }: Props) {
   const { buildingId } = await params;
   const path = `/buildings/${buildingId}`;
   const here = `${path}/comfort-reports/both-sides`;
-  const { building, sides, workings, points, source, note } = await readAs(async (ctx) => {
+  const { building, sides, isOfTooFew, lines, points, source, note } = await readAs(async (ctx) => {
     const building = readBuilding(ctx, Number(buildingId));
-    const { sides, source, kept } = await readBothSides(ctx, building.id);
-    const shown = sides && !isOfTooFew(sides) ? sides : null;
+    const { sides, isOfTooFew, source, kept } = await readBothSides(ctx, building.id);
+    const workings = sides ? sideWorkings(sides) : [];
     return {
       building,
       sides,
-      workings: shown ? sideWorkings(shown) : [],
-      points: shown ? sharesByAir(shown) : [],
+      isOfTooFew,
+      lines: sides ? sideLines(sides, building.temperatureUnit).map((line, k) => ({ ...line, own: workings[k] })) : [],
+      points: sides ? sharesByAir(sides) : [],
       source,
       note: standingNote(ctx, building, { "both-sides": kept }),
     };
   }, here);
-  if (sides && isOfTooFew(sides))
+  if (isOfTooFew)
     return (
       <>
         <PageHeading title="Both sides of a temperature" lede={sidesLede(null, building.temperatureUnit)} />
         <StandingNote note={note} />
         <EmptyState action={<LinkButton href={`${path}/comfort-reports/links`}>Links for occupants</LinkButton>}>
-          Fewer than 5 people have reported so far: figures about so few are not shown.
+          Fewer than {LEAST_PEOPLE.screen} people have reported so far: figures about so few are not shown.
         </EmptyState>
       </>
     );
@@ -74,16 +77,16 @@ export default async function BothSidesPage({ params }: Props) {
         <DataTable
           caption="Expected reports and wishes by a change of the zone air, all zones alike"
           captionHidden
-          rows={sides ? sideLines(sides, building.temperatureUnit) : []}
+          rows={lines}
           rowKey={(row) => row.key}
-          detail={(row) => {
-            const own = workings[sides?.steps.findIndex(({ shiftK }) => shiftK === row.shiftK) ?? -1];
-            if (!own) return null;
-            return {
-              summary: "Working",
-              content: <SideWorkingSheets workings={own} here={here} shiftK={row.shiftK} buildingPath={path} />,
-            };
-          }}
+          detail={({ own, shiftK }) =>
+            own
+              ? {
+                  summary: "Working",
+                  content: <SideWorkingSheets workings={own} here={here} shiftK={shiftK} buildingPath={path} />,
+                }
+              : null
+          }
           columns={[
             { key: "shift", head: "Zone air", names: true, align: "number", cell: (row) => row.shift },
             { key: "mean", head: "Mean", align: "number", cell: (row) => row.mean },
@@ -154,17 +157,7 @@ export default async function BothSidesPage({ params }: Props) {
             </>
           }
         >
-          <DataTable
-            caption="Hourly means of zone air in occupied hours of the last year's cooling season"
-            rows={air}
-            rowKey={(row) => row.key}
-            columns={[
-              { key: "zone", head: "Zone", names: true, cell: (row) => row.zone },
-              { key: "mean", head: "Mean", align: "number", cell: (row) => row.mean },
-              { key: "spread", head: "Spread (standard deviation)", align: "number", cell: (row) => row.spread },
-              { key: "swing", head: "Swing (of the change in an hour)", align: "number", cell: (row) => row.swing },
-            ]}
-          />
+          <AirTable lines={air} />
         </Section>
       ) : null}
     </>

@@ -1,4 +1,3 @@
-import { LEAST_PEOPLE } from "@/lib/comfort-reports/disclosure/disclose-counts";
 import type { BothSides } from "@/lib/services/both-sides/expect";
 import { type SharesAt, SIDE_FIGURES, type SideFigure } from "@/lib/services/both-sides/workings";
 import { formatLocal } from "@/lib/time/format";
@@ -81,9 +80,6 @@ export function pictureLabel(points: readonly SharesAt[], unit: "C" | "F"): stri
   const share = ({ median }: SharesAt["warmer"]) => `${Math.round(100 * median)} %`;
   return `From ${from} zone air, the share who want it warmer goes from ${share(first.warmer)} to ${share(last.warmer)} and the share who want it cooler from ${share(first.cooler)} to ${share(last.cooler)}; behind, the occupied desk-hours at each degree.`;
 }
-
-/** Figures of one to four people who reported are not shown; with none there are the field votes alone. */
-export const isOfTooFew = ({ record }: Sides): boolean => record.people > 0 && record.people < LEAST_PEOPLE.screen;
 
 export const FIGURE_WORDS: Readonly<Record<SideFigure, string>> = {
   "too-cold": "Too cold",

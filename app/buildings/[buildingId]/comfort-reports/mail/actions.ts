@@ -4,6 +4,7 @@ import { revalidatePath } from "next/cache";
 import { textOf } from "@/app/_server/form-fields";
 import { type FormState, fieldText, postedValues } from "@/app/_server/form-state";
 import { runAction } from "@/app/_server/run-action";
+import { saveAction } from "@/app/_server/save-action";
 import { addMailRecipient, removeMailRecipient } from "@/lib/services/report-mail/recipients";
 import { sendTestMail } from "@/lib/services/report-mail/send-test-mail";
 import { endMailServer, setMailServer } from "@/lib/services/report-mail/server";
@@ -14,10 +15,7 @@ const pathOf = (buildingId: number): string => `/buildings/${buildingId}/comfort
 
 export async function setMailServerAction(buildingId: number, _: FormState, form: FormData): Promise<FormState> {
   const input = { ...mailServerFrom(postedValues(form)), password: fieldText(form, "password") };
-  const outcome = await runAction(form, (ctx) => setMailServer(ctx, buildingId, input));
-  if (!outcome.ok) return outcome;
-  revalidatePath(pathOf(buildingId));
-  return { ok: true };
+  return saveAction(form, pathOf(buildingId), (ctx) => setMailServer(ctx, buildingId, input));
 }
 
 export async function endMailServerAction(buildingId: number, form: FormData): Promise<void> {
@@ -26,10 +24,8 @@ export async function endMailServerAction(buildingId: number, form: FormData): P
 }
 
 export async function addRecipientAction(buildingId: number, _: FormState, form: FormData): Promise<FormState> {
-  const outcome = await runAction(form, (ctx) => addMailRecipient(ctx, buildingId, recipientFrom(postedValues(form))));
-  if (!outcome.ok) return outcome;
-  revalidatePath(pathOf(buildingId));
-  return { ok: true };
+  const input = recipientFrom(postedValues(form));
+  return saveAction(form, pathOf(buildingId), (ctx) => addMailRecipient(ctx, buildingId, input));
 }
 
 export async function removeRecipientAction(

@@ -39,7 +39,7 @@ function standingWords({ failures, lastFault, nextTryAtMs, givenUpAtMs }: Queue,
     return `failed: given up ${formatLocal(givenUpAtMs, timeZone, "date-time")} after it was tried ${tries}. ${lastFault}`;
   if (failures > 0)
     return `tried ${tries}, again from ${formatLocal(nextTryAtMs, timeZone, "date-time")}. ${lastFault}`;
-  return "nothing wrong";
+  return "no problems";
 }
 
 export const ANSWER_STATE_WORDS: Readonly<Record<AnswerMailState, string>> = {

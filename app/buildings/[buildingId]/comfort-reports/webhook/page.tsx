@@ -47,7 +47,7 @@ export default async function ReportWebhookPage({ params }: Props) {
                 term: "Standing",
                 value: webhook.lastFault
                   ? `${webhook.lastFault} Tried again from ${at(webhook.nextTryAtMs)}.`
-                  : "nothing wrong",
+                  : "no problems",
               },
             ]}
           />

@@ -3,9 +3,10 @@ import { LinkButton } from "@/app/_components/ui/button";
 import { DefinitionList } from "@/app/_components/ui/definition-list";
 import { currencyDecimals } from "@/lib/money/money";
 import type { FrozenProposal } from "@/lib/proposals/frozen-proposal";
+import { hoursWords, seasonWords } from "@/lib/proposals/window-words";
 import { formatLocal } from "@/lib/time/format";
 import { formatTemperature } from "@/lib/units/format";
-import { amountWords, clockOf, leverSentences, seasonWords } from "../view-model";
+import { amountWords, leverSentences } from "../view-model";
 import { CircuitsRelieved } from "./circuits-relieved";
 import styles from "./proposal.module.css";
 import { TempsFigure } from "./temps-figure";
@@ -36,7 +37,7 @@ export function IssuedProposal({ copy, buildingPath }: Props) {
           { term: "Proposed", value: leverSentences(chosen?.levers ?? [], building.temperatureUnit).join("; ") },
           {
             term: "Season and hours",
-            value: `${seasonWords(proposal)}, ${clockOf(proposal.fromMinute)} to ${clockOf(proposal.toMinute)}`,
+            value: `${seasonWords(proposal)}, ${hoursWords(proposal)}`,
           },
           {
             term: "Trial",

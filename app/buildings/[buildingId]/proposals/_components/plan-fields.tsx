@@ -3,7 +3,7 @@ import { FieldSet } from "@/app/_components/ui/field-set";
 import { NumberField } from "@/app/_components/ui/number-field";
 import { SelectField } from "@/app/_components/ui/select-field";
 import { TextAreaField } from "@/app/_components/ui/text-area-field";
-import { monthName } from "../view-model";
+import { monthName } from "@/lib/proposals/window-words";
 import { TrialCalendarTable } from "./trial-calendar-table";
 
 type Props = {

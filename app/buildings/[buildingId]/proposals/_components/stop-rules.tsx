@@ -2,8 +2,9 @@ import { Section } from "@/app/_components/shell/section";
 import { DataTable } from "@/app/_components/ui/data-table";
 import { Notice } from "@/app/_components/ui/notice";
 import type { WatchedTrial } from "@/lib/services/proposals/watch";
+import { formatLocalDate } from "@/lib/time/format";
 import type { TemperatureUnit } from "@/lib/units/format";
-import { brokenSentence, localDay, ruleFigure, ruleWhen, STOP_RULE_LABELS } from "../stop-rule-words";
+import { brokenSentence, ruleFigure, ruleWhen, STOP_RULE_LABELS } from "../stop-rule-words";
 
 type Props = { trial: WatchedTrial; unit: TemperatureUnit };
 
@@ -30,8 +31,8 @@ export function StopRules({ trial, unit }: Props) {
     <Section id="stop-rules" title="Stop rules" wide>
       <p>
         {trial.until
-          ? `Since ${localDay(trial.since)}, by trends up to ${localDay(trial.until)} and reports up to now.`
-          : `Since ${localDay(trial.since)}; no trend has come in since then.`}{" "}
+          ? `Since ${formatLocalDate(trial.since)}, by trends up to ${formatLocalDate(trial.until)} and reports up to now.`
+          : `Since ${formatLocalDate(trial.since)}; no trend has come in since then.`}{" "}
         A limit that is reached breaks its rule. Predicted dissatisfied count by the ISO 7730 method for 0.5 clo, 1.1
         met, 50 % relative humidity and surfaces as warm as the air.
       </p>

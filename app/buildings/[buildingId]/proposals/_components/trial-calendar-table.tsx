@@ -1,8 +1,7 @@
 import { DataTable } from "@/app/_components/ui/data-table";
-import { type CalendarWeek, trialCalendar } from "@/lib/proposals/trial-calendar";
+import { type CalendarWeek, SETTING_WORDS, trialCalendar } from "@/lib/proposals/trial-calendar";
 import type { Switchback } from "@/lib/proposals/trial-plan";
 import { dayNumberFromLocalDate } from "@/lib/time/civil-date";
-import { SETTING_WORDS } from "../change-words";
 
 type Props = { trial: Switchback };
 

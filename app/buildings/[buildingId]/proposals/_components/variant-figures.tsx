@@ -4,7 +4,7 @@ import { currencySign } from "@/app/_components/quantity/money-figure";
 import { Range } from "@/app/_components/quantity/range";
 import { WorkingSheet } from "@/app/_components/quantity/working-sheet";
 import { DataTable } from "@/app/_components/ui/data-table";
-import type { CircuitRelief } from "@/lib/proposals/live-circuit";
+import { type CircuitRelief, isAboveLimit } from "@/lib/proposals/live-circuit";
 import type { ExpectedReports, LivePicture } from "@/lib/proposals/live-picture";
 import { OpenedContent } from "./opened-content";
 import { WORKED_FIGURES } from "./worked-figures";
@@ -143,7 +143,7 @@ export function VariantFigures({ variants, currency, investment, buildingPath, w
 }
 
 function belowWords(circuits: readonly CircuitRelief[]): string {
-  const above = circuits.filter(({ limitA, todayA }) => limitA !== null && todayA > limitA + 1e-9);
+  const above = circuits.filter(({ limitA, todayA }) => isAboveLimit(todayA, limitA));
   if (above.length === 0) return "none is above it as far as is known";
   return `${above.filter(({ outcome }) => outcome === "below-as-expected").length} of ${above.length}`;
 }

@@ -42,7 +42,7 @@ export function MailServerForm({ action, server, securities, siteAddress }: Prop
         {...of("user", server?.user ?? "")}
         label="User name"
         optional
-        hint="Open where the server asks for no sign-in."
+        hint="Empty where the server asks for no sign-in."
         autoComplete="off"
       />
       <Field
@@ -52,8 +52,8 @@ export function MailServerForm({ action, server, securities, siteAddress }: Prop
         optional
         hint={
           server?.hasPassword
-            ? "One is on record and shown nowhere. Leave it open to keep it."
-            : "It is kept in this server's database as it is, and shown nowhere."
+            ? "One is on record and shown on no page. Leave it empty to keep it."
+            : "Stored unencrypted in this site's database, and shown on no page."
         }
         error={failure?.fieldErrors.password}
         autoComplete="new-password"

@@ -21,7 +21,12 @@ export function RecipientForm({ action, hours }: { action: BoundAction; hours: S
     <FormStack action={formAction}>
       <FormMessage message={failure?.formError} fieldErrors={failure?.fieldErrors} />
       <Field {...of("address")} type="email" label="Mail address" />
-      <Field {...of("zoneCodes")} label="Zones" optional hint="Their codes, parted by commas; open for all zones." />
+      <Field
+        {...of("zoneCodes")}
+        label="Zones"
+        optional
+        hint="Their codes, with commas between; empty for all zones."
+      />
       <SelectField
         {...of("dailyHour")}
         label="When"

@@ -11,7 +11,7 @@ import { readBothSides } from "@/lib/services/both-sides/expect";
 import { sideWorkings } from "@/lib/services/both-sides/workings";
 import { readBuilding } from "@/lib/services/buildings/find";
 import { standingNote } from "../../../../standing-note";
-import { FIGURE_WORDS, figureOf, isOfTooFew, shiftWords } from "../../view-model";
+import { FIGURE_WORDS, figureOf, shiftWords } from "../../view-model";
 
 export const metadata: Metadata = { title: "Working of both sides" };
 
@@ -38,7 +38,7 @@ export default async function SideWorkingPage({ params, searchParams }: Props) {
     },
     at ? `${page}?at=${at}` : page,
   );
-  const named = sides && !isOfTooFew(sides) ? figureOf(figureId, sides.steps) : null;
+  const named = sides && figureOf(figureId, sides.steps);
   if (!sides || !named) {
     if (!note) notFound();
     return (
