@@ -105,6 +105,7 @@ const LIVE_CALCULATIONS = [
   "lib/proposals/live/live-picture",
   "lib/proposals/live/cost-curve",
   "lib/proposals/trial-calendar",
+  "lib/proposals/window-words",
   "lib/proposals/acting-window",
   "lib/proposals/season-calendar",
 ];
