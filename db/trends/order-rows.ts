@@ -5,11 +5,12 @@ export type Rows = { ts: Float64Array; v: Int32Array };
 
 /**
  * The rows by ascending time, each time once: the later row of the file wins. `repeated` counts the rows that came at a
- * time given before, by whether they gave the value that stood. Rows that are in order already are returned as they are.
+ * time given before, by whether they gave the value that stood. Rows that are in order already (which `ascends` says when
+ * it is known) are returned as they are.
  */
-export function orderRows(rows: Rows): Rows & { repeated: { same: number; changed: number } } {
+export function orderRows(rows: Rows, ascends = isAscending(rows.ts)): Rows & { repeated: { same: number; changed: number } } {
   const repeated = { same: 0, changed: 0 };
-  if (isAscending(rows.ts)) return { ...rows, repeated };
+  if (ascends) return { ts: rows.ts, v: rows.v, repeated };
   const order = timeOrder(rows.ts);
   const ts = new Float64Array(order.length);
   const v = new Int32Array(order.length);

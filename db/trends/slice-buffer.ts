@@ -8,26 +8,26 @@ const MOST_DECIMALS = 9;
 /** Samples that there is room for at first: a day of a thousand points needs no more. */
 const FIRST_ROOM = 100_000;
 
-/**
- * A stretch of the block: samples of one series as they came in one slice. Times are kept as distances from the first of
- * their stretch, in 32 bits: 68 years.
- */
-type Stretch = { first: number; start: number; end: number; decimals: number };
+/** A stretch of the block: samples of one series as they came in one slice, and whether their times ascend. */
+type Stretch = { start: number; end: number; decimals: number; ascends: boolean };
+
+/** Rows of a series as they came, good until the next are taken, and whether their times are known to ascend. */
+export type CollectedRows = Samples & { ascends: boolean };
 
 /**
- * Collects checked slices by series until they are worth a flush. Copies them into one block of eight bytes a sample,
+ * Collects checked slices by series until they are worth a flush. Copies them into one block of twelve bytes a sample,
  * which is used again after each flush: a caller may use its arrays again, and memory does not grow with what is written.
  */
 export class SliceBuffer {
   sampleCount = 0;
-  private distances: Int32Array;
+  private times: Float64Array;
   private values: Int32Array;
   private readonly bySeries = new Map<number, Stretch[]>();
-  private rows = { ts: new Float64Array(0), v: new Int32Array(0) };
+  private joined = { ts: new Float64Array(0), v: new Int32Array(0) };
 
   constructor(private readonly capacity: number) {
     const room = Math.min(capacity, FIRST_ROOM);
-    this.distances = new Int32Array(room);
+    this.times = new Float64Array(room);
     this.values = new Int32Array(room);
   }
 
@@ -40,65 +40,59 @@ export class SliceBuffer {
     if (from === 0) assertSlice(slice);
     const { series, ts, v, decimals } = slice;
     const start = this.sampleCount;
-    const until = Math.min(ts.length, from + this.capacity - start);
-    if (from >= until) return from;
-    const first = ts[from] as number;
-    assertTime(series, first);
-    if (start + until - from > this.values.length) this.enlarge();
-    const { distances } = this;
-    let next = from;
-    for (let at = start; next < until; next++, at++) {
-      const time = ts[next] as number;
-      // A whole number of seconds from a whole one is whole.
-      const distance = (time - first) | 0;
-      if (first + distance !== time || time < FIRST_SECOND || time > LAST_SECOND) {
-        assertTime(series, time);
-        break;
-      }
-      distances[at] = distance;
-    }
+    const next = Math.min(ts.length, from + this.capacity - start);
+    if (from >= next) return from;
+    const taken = ts.subarray(from, next);
+    const ascends = assertTimes(series, taken);
+    const end = start + taken.length;
+    if (end > this.values.length) this.enlarge();
+    this.times.set(taken, start);
     this.values.set(v.subarray(from, next), start);
-    this.sampleCount = start + next - from;
-    const stretch = { first, start, end: this.sampleCount, decimals };
+    this.sampleCount = end;
     const stretches = this.bySeries.get(series);
-    if (stretches === undefined) this.bySeries.set(series, [stretch]);
-    else stretches.push(stretch);
+    if (stretches === undefined) this.bySeries.set(series, [{ start, end, decimals, ascends }]);
+    else stretches.push({ start, end, decimals, ascends });
     return next;
   }
 
   private enlarge(): void {
-    const enlarged = (array: Int32Array): Int32Array => {
-      const larger = new Int32Array(this.capacity);
-      larger.set(array);
-      return larger;
-    };
-    this.distances = enlarged(this.distances);
-    this.values = enlarged(this.values);
+    const [times, values] = [new Float64Array(this.capacity), new Int32Array(this.capacity)];
+    times.set(this.times);
+    values.set(this.values);
+    this.times = times;
+    this.values = values;
   }
 
-  /** Hands out what was collected, series ascending, and is empty afterwards. Rows stand until the next are taken. */
-  *take(): Generator<{ series: number; rows: Samples }> {
+  /** Hands out what was collected, series ascending, and is empty afterwards. */
+  *take(): Generator<{ series: number; rows: CollectedRows }> {
     const series = [...this.bySeries.keys()].sort((a, b) => a - b);
     for (const id of series) yield { series: id, rows: this.rowsOf(id, this.bySeries.get(id) ?? []) };
     this.bySeries.clear();
     this.sampleCount = 0;
   }
 
-  private rowsOf(series: number, stretches: readonly Stretch[]): Samples {
+  private rowsOf(series: number, stretches: readonly Stretch[]): CollectedRows {
+    const [only] = stretches;
+    if (only && stretches.length === 1) return { ...this.samplesOf(only), ascends: only.ascends };
     const decimals = stretches.reduce((most, stretch) => Math.max(most, stretch.decimals), 0);
     const count = stretches.reduce((sum, { start, end }) => sum + end - start, 0);
-    if (this.rows.ts.length < count) this.rows = { ts: new Float64Array(count), v: new Int32Array(count) };
-    const ts = this.rows.ts.subarray(0, count);
-    const v = this.rows.v.subarray(0, count);
+    if (this.joined.ts.length < count) this.joined = { ts: new Float64Array(count), v: new Int32Array(count) };
+    const ts = this.joined.ts.subarray(0, count);
+    const v = this.joined.v.subarray(0, count);
+    let ascends = true;
     let at = 0;
-    for (const { first, start, end, decimals: kept } of stretches) {
-      const { distances } = this;
-      for (let i = start; i < end; i++) ts[at + i - start] = first + (distances[i] as number);
-      const values = { ts, v: this.values.subarray(start, end), decimals: kept };
-      v.set(kept === decimals ? values.v : rescaleNamed(series, values, decimals).v, at);
-      at += end - start;
+    for (const stretch of stretches) {
+      const samples = this.samplesOf(stretch);
+      ts.set(samples.ts, at);
+      v.set(samples.decimals === decimals ? samples.v : rescaleNamed(series, samples, decimals).v, at);
+      ascends &&= stretch.ascends && (at === 0 || (ts[at] as number) > (ts[at - 1] as number));
+      at += samples.ts.length;
     }
-    return { ts, v, decimals };
+    return { ts, v, decimals, ascends };
+  }
+
+  private samplesOf({ start, end, decimals }: Stretch): Samples {
+    return { ts: this.times.subarray(start, end), v: this.values.subarray(start, end), decimals };
   }
 }
 
@@ -123,10 +117,21 @@ function assertSlice({ series, ts, v, decimals }: TrendSlice): void {
   }
 }
 
-function assertTime(series: number, time: number): void {
-  // False for NaN as well.
-  if (time >= FIRST_SECOND && time <= LAST_SECOND && Math.floor(time) === time) return;
-  throw new RangeError(
+/** Refuses times that cannot be kept; says whether each is later than the one before it. */
+function assertTimes(series: number, times: Float64Array): boolean {
+  let ascends = true;
+  let before = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < times.length; i++) {
+    const time = times[i] as number;
+    // False for NaN as well.
+    if (!(time >= FIRST_SECOND && time <= LAST_SECOND && Math.floor(time) === time)) throw wrongTime(series, time);
+    if (time <= before) ascends = false;
+    before = time;
+  }
+  return ascends;
+}
+
+const wrongTime = (series: number, time: number): RangeError =>
+  new RangeError(
     `series ${series}: ${time} is not a time that can be kept; it must be a whole UTC second from ${FIRST_SECOND} (1999) to ${LAST_SECOND} (2313)`,
   );
-}

@@ -15,6 +15,9 @@ export type SeriesRow = {
   rev: number;
 };
 
+/** The last sample of a chunk, and the chunk's id. */
+export type ChunkEnd = { chunk: number; ts: number; v: number; decimals: number };
+
 /** The prepared statements of the store's own tables, under the names that their use has. */
 export type Tables = ReturnType<typeof openTables>;
 
@@ -82,27 +85,34 @@ export function openTables(db: Database.Database) {
       replaceChunk.run(id, ts.length, ts[0], ts[ts.length - 1], vmin, vmax, vsum, data);
     },
 
-    /** Brings the series' row in line with its chunks and raises its revision by one. */
-    refreshSeries(id: number): void {
+    /**
+     * Brings the series' row in line with its chunks and raises its revision by one. `written` is the end of the latest of
+     * its chunks that was just written: if it is the newest of all, no chunk has to be unpacked for its last sample.
+     */
+    refreshSeries(id: number, written: ChunkEnd | null = null): void {
       const range = chunkIdRange(id);
-      const {
-        n,
-        t0,
-        last,
-        decimals: hexDecimals,
-      } = aggregate.get(range.first, range.last) ?? { n: 0, t0: null, last: null, decimals: "" };
-      const data = last === null ? undefined : selectChunk.get(last);
-      if (last === null || data === undefined) {
+      const kept = aggregate.get(range.first, range.last);
+      if (kept === undefined || kept.last === null) {
         upsertSeries.run(id, 0, 0, null, null, null);
         return;
       }
-      const newest = readChunk(last, data, newestRoom);
-      const decimals = Number.parseInt(hexDecimals, 16);
-      const lastV = (newest.v[newest.v.length - 1] ?? 0) * 10 ** (decimals - newest.decimals);
-      upsertSeries.run(id, decimals, n, t0, newest.ts[newest.ts.length - 1], lastV);
+      const { n, t0, last } = kept;
+      const end = written?.chunk === last ? written : endOf(last, selectChunk.get(last) as Buffer, newestRoom);
+      const decimals = Number.parseInt(kept.decimals, 16);
+      upsertSeries.run(id, decimals, n, t0, end.ts, end.v * 10 ** (decimals - end.decimals));
     },
   };
 }
+
+/** The last sample of samples that are a chunk's. */
+export const lastOf = (chunk: number, { ts, v, decimals }: Samples): ChunkEnd => ({
+  chunk,
+  ts: ts[ts.length - 1] as number,
+  v: v[v.length - 1] as number,
+  decimals,
+});
+
+const endOf = (chunk: number, data: Buffer, room: SampleRoom): ChunkEnd => lastOf(chunk, readChunk(chunk, data, room));
 
 /** Unpacks a chunk; what is wrong with it is said with the series and the period. */
 export function readChunk(id: number, data: Buffer, room?: SampleRoom): Samples {

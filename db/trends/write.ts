@@ -7,12 +7,12 @@ import { type MergeCounts, mergeSamples } from "./merge";
 import { orderRows } from "./order-rows";
 import { SampleRoom } from "./sample-room";
 import { rescaleNamed, SliceBuffer } from "./slice-buffer";
-import { readChunk, type Tables } from "./tables";
+import { type ChunkEnd, lastOf, readChunk, type Tables } from "./tables";
 import { TimedCommits } from "./timed-commits";
 import { Touched } from "./touched";
 import type { UndoLog } from "./undo-log";
 
-/** Samples held in memory before they are merged and written: 16 MB. */
+/** Samples held in memory before they are merged and written: 24 MB. */
 const FLUSH_SAMPLES = 2_000_000;
 
 /** Samples of one series in a row by which slices come series by series: some chunks of most logs are whole then. */
@@ -61,10 +61,10 @@ async function flush(
   { run, buffer, touched, stats, rooms }: Writing,
   isLast = false,
 ): Promise<void> {
-  const changedSeries = new Set<number>();
+  const changed = new Map<number, ChunkEnd>();
   const commits = new TimedCommits(db, () => {
-    for (const series of changedSeries) tables.refreshSeries(series);
-    changedSeries.clear();
+    for (const [series, written] of changed) tables.refreshSeries(series, written);
+    changed.clear();
   });
 
   const mergeIn = (series: number, part: Samples): void => {
@@ -79,12 +79,13 @@ async function flush(
     undoLog.begin(run);
     undoLog.keep(run, id, data ?? null);
     tables.putChunk(id, merge.merged);
-    changedSeries.add(series);
+    // Parts of a series come in the order of their chunks.
+    changed.set(series, lastOf(id, merge.merged));
     stats.chunksWritten++;
   };
 
   for (const { series, rows } of buffer.take()) {
-    const { repeated, ...ordered } = orderRows(rows);
+    const { repeated, ...ordered } = orderRows(rows, rows.ascends);
     addUp(stats, { added: 0, changed: 0, same: 0, repeated });
     for (const part of splitByBucket({ ...ordered, decimals: rows.decimals })) {
       commits.do(() => {

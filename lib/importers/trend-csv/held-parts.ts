@@ -1,5 +1,5 @@
 import {
-  joinWhole,
+  areWhole,
   type PackedInstants,
   type PackedSelection,
   type PackedValues,
@@ -127,19 +127,19 @@ function unpack(placed: readonly PlacedPoint[], scratch: Scratch): PartPoint[] {
       else for (let i = 0; i < own.length; i++) own[i] = instants[i] as number;
       at += held.count;
     }
-    return pointOf(group, times.subarray(from, at), scratch);
+    return pointOf(group, times.subarray(from, at));
   });
 }
 
 /** A point whose values are worked out when they are asked for: whoever takes them as whole numbers never does. */
-function pointOf(group: readonly PlacedPoint[], tsUtcSeconds: Float64Array, scratch: Scratch): PartPoint {
+function pointOf(group: readonly PlacedPoint[], tsUtcSeconds: Float64Array): PartPoint {
   const { point } = (group[0] as PlacedPoint).held;
   const packs = group.map(({ held }) => held.values);
-  const whole = point.kind === "numeric" ? joinWhole(packs, scratch) : null;
+  const isWhole = point.kind === "numeric" && areWhole(packs);
   return {
     ...point,
     tsUtcSeconds,
-    ...(whole ? { whole } : {}),
+    ...(isWhole ? { whole: packs } : {}),
     get values() {
       const values = new Float64Array(tsUtcSeconds.length);
       unpackValues(packs, values);

@@ -10,11 +10,11 @@ export type PackedValues = WholeValues | { plain: Float64Array };
 export function packValues(values: Float64Array, slabs: Slabs, scratch: Scratch): PackedValues {
   const scaled = scratch.int32("scaled", values.length);
   for (let decimals = 0; decimals < POWERS.length; decimals++) {
-    const largest = scaleInto(scaled, values, POWERS[decimals] as number);
-    if (largest < 0) continue;
-    const kept = largest < 32768 ? slabs.int16(values.length) : slabs.int32(values.length);
+    if (!scaleInto(scaled, values, POWERS[decimals] as number)) continue;
+    const { lowest, highest } = boundsOf(scaled);
+    const kept = lowest > -32768 && highest < 32768 ? slabs.int16(values.length) : slabs.int32(values.length);
     kept.set(scaled);
-    return { scaled: kept, decimals };
+    return { scaled: kept, decimals, lowest, highest };
   }
   const plain = slabs.float64(values.length);
   plain.set(values);
@@ -25,34 +25,41 @@ export function packValues(values: Float64Array, slabs: Slabs, scratch: Scratch)
  * The same in one go for values of which it is known how they are written: one of at most `decimals` decimals is a whole
  * number times 10^-decimals, to the last bit. Null where that takes more than 32 bits.
  */
-export function packWritten(
-  values: Float64Array,
-  { decimals, largest }: WrittenValues,
-  slabs: Slabs,
-): WholeValues | null {
+export function packWritten(values: Float64Array, written: WrittenValues, slabs: Slabs): WholeValues | null {
+  const { decimals } = written;
   const power = POWERS[decimals];
-  if (power === undefined || largest * power >= 2 ** 31 - 1) return null;
-  const scaled = largest * power < 32767 ? slabs.int16(values.length) : slabs.int32(values.length);
+  if (power === undefined) return null;
+  const [lowest, highest] = [Math.round(written.lowest * power), Math.round(written.highest * power)];
+  if (lowest < -(2 ** 31) || highest >= 2 ** 31 - 1) return null;
+  const scaled = lowest > -32768 && highest < 32768 ? slabs.int16(values.length) : slabs.int32(values.length);
   for (let i = 0; i < scaled.length; i++) {
     const value = (values[i] as number) * power;
     scaled[i] = value < 0 ? value - 0.5 : value + 0.5;
   }
-  return { scaled, decimals };
+  return { scaled, decimals, lowest, highest };
 }
 
-/** Scales the values; returns the largest size among them, -1 as soon as one is not exactly a whole number of that power. */
-function scaleInto(scaled: Int32Array, values: Float64Array, power: number): number {
-  let largest = 0;
+/** Scales the values; false as soon as one is not exactly a whole number of that power. */
+function scaleInto(scaled: Int32Array, values: Float64Array, power: number): boolean {
   for (let i = 0; i < values.length; i++) {
     const value = values[i] as number;
     // Beyond 32 bits it is not the value any more.
     const whole = (value * power + (value < 0 ? -0.5 : 0.5)) | 0;
-    if (whole / power !== value) return -1;
+    if (whole / power !== value) return false;
     scaled[i] = whole;
-    if (whole > largest) largest = whole;
-    else if (-whole > largest) largest = -whole;
   }
-  return largest;
+  return true;
+}
+
+function boundsOf(scaled: Int32Array): { lowest: number; highest: number } {
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < scaled.length; i++) {
+    const whole = scaled[i] as number;
+    if (whole < lowest) lowest = whole;
+    if (whole > highest) highest = whole;
+  }
+  return { lowest, highest };
 }
 
 /** The values of several packs, one after the other; `out` has room for all of them. */
@@ -70,27 +77,9 @@ export function unpackValues(packs: readonly PackedValues[], out: Float64Array):
   }
 }
 
-/** The values of several packs as whole numbers of the most decimals that one of them has; null where some are not whole. */
-export function joinWhole(packs: readonly PackedValues[], scratch: Scratch): WholeValues | null {
-  let decimals = 0;
-  let count = 0;
-  for (const pack of packs) {
-    if ("plain" in pack) return null;
-    decimals = Math.max(decimals, pack.decimals);
-    count += pack.scaled.length;
-  }
-  const joined = scratch.int32("joined", count);
-  let at = 0;
-  for (const { scaled, decimals: own } of packs as readonly WholeValues[]) {
-    const factor = POWERS[decimals - own] as number;
-    for (let i = 0; i < scaled.length; i++) {
-      const whole = (scaled[i] as number) * factor;
-      joined[at] = whole;
-      if (joined[at++] !== whole) return null;
-    }
-  }
-  return { scaled: joined, decimals };
-}
+/** Whether all of the packs hold whole numbers. */
+export const areWhole = (packs: readonly PackedValues[]): packs is readonly WholeValues[] =>
+  packs.every((pack) => "scaled" in pack);
 
 export type PackedInstants = Uint32Array | Float64Array;
 

@@ -65,17 +65,14 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
   // One by one: taken out of an array they would be made an object at every change.
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
-  let zeros = 0;
-  let ones = 0;
   let sum = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i] as number;
     sum += value;
     if (value < lowest) lowest = value;
     if (value > highest) highest = value;
-    if (value === 0) zeros++;
-    else if (value === 1) ones++;
   }
+  const { zeros, ones } = lowest <= 1 && highest >= 0 ? countStates(values) : NO_STATES;
   if (!point.ascends && !isAscending(ts)) return null;
   const evidence: CellEvidence = {
     cells: values.length + point.blanks,
@@ -96,9 +93,20 @@ function settle(point: RegularPoint, tally: FileTally, section: number, answers:
     !staysAs(known, addEvidence(tally.evidenceAt(key), evidence), answers)
   )
     return null;
-  const largest = Math.max(highest, -lowest);
-  const written = isState || point.decimals === null ? null : { decimals: point.decimals, largest };
+  const written = isState || point.decimals === null ? null : { decimals: point.decimals, lowest, highest };
   return { ...point, tally: known, evidence, key, sum, written, ...statesOf(isState, values, zeros, ones) };
+}
+
+const NO_STATES = { zeros: 0, ones: 0 };
+
+function countStates(values: Float64Array): typeof NO_STATES {
+  let zeros = 0;
+  let ones = 0;
+  for (let i = 0; i < values.length; i++) {
+    if (values[i] === 0) zeros++;
+    else if (values[i] === 1) ones++;
+  }
+  return { zeros, ones };
 }
 
 /** Whether a point without a unit is still taken for what it was, with more of its cells known. */

@@ -226,15 +226,15 @@ export type PartPoint = Omit<TrendPoint, "sampling" | "missing"> & {
   among?: Float64Array;
   /** How the values are written, where that is known. */
   written?: WrittenValues;
-  /** The values as whole numbers, where they were kept so. */
-  whole?: WholeValues;
+  /** The values as whole numbers, one stretch after the other, where they were kept so. */
+  whole?: readonly WholeValues[];
 };
 
-/** Most decimals of some values, and the largest of them without its sign (-Infinity where there is none). */
-export type WrittenValues = { decimals: number; largest: number };
+/** Most decimals of some values, and the lowest and highest of them (Infinity and -Infinity where there is none). */
+export type WrittenValues = { decimals: number; lowest: number; highest: number };
 
-/** Values as whole numbers times 10^-decimals. */
-export type WholeValues = { scaled: Int16Array | Int32Array; decimals: number };
+/** Values as whole numbers times 10^-decimals, and the lowest and highest of these numbers. */
+export type WholeValues = { scaled: Int16Array | Int32Array; decimals: number; lowest: number; highest: number };
 
 /** Points with the readings of one stretch of the file. A point may come again in the next part. */
 export type TrendPart = {

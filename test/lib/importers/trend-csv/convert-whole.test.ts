@@ -25,10 +25,17 @@ test("whole numbers are stored as the numbers they stand for, implausible ones i
         const scaled = Int32Array.from(pairs, ([far, near], i) =>
           pairs.length % 3 === 0 ? far : middle + ((near * i) % 61),
         );
-        const values = Float64Array.from(scaled, (number) => number / 10 ** decimals);
+        // In two stretches, which may be written with decimals of their own.
+        const cut = pairs.length >> 1;
+        const decimalsAt = (i: number): number => (i < cut ? decimals : decimals + (pairs.length % 2));
+        const values = Float64Array.from(scaled, (number, i) => number / 10 ** decimalsAt(i));
         const tsUtcSeconds = Float64Array.from(scaled, (_, i) => 1_700_000_000 + 900 * i);
         const point = { name: "ZN-T", kind: "numeric" as const, unit, tsUtcSeconds, values };
-        expect(convertToStored({ ...point, whole: { scaled, decimals } }, kind)).toEqual(convertToStored(point, kind));
+        const whole = [scaled.subarray(0, cut), scaled.subarray(cut)].map((part, k) => ({
+          ...{ scaled: part, decimals: decimalsAt(k * cut) },
+          ...{ lowest: Math.min(...part), highest: Math.max(...part) },
+        }));
+        expect(convertToStored({ ...point, whole }, kind)).toEqual(convertToStored(point, kind));
       },
     ),
     { numRuns: 500, seed: 8 },

@@ -100,9 +100,9 @@ test("values are packed by how they are written, to the last bit, or not at all"
       (wholes, own, more) => {
         const values = Float64Array.from(wholes, (whole) => whole / 10 ** own);
         const decimals = own + more;
-        const largest = Math.max(...[...values].map(Math.abs));
-        const pack = packWritten(values, { decimals, largest }, new Slabs());
-        const fits = decimals <= 3 && largest * 10 ** decimals < 2 ** 31 - 1;
+        const [lowest, highest] = [Math.min(...values), Math.max(...values)];
+        const pack = packWritten(values, { decimals, lowest, highest }, new Slabs());
+        const fits = decimals <= 3 && Math.max(highest, -lowest) * 10 ** decimals < 2 ** 31 - 1;
         expect(pack !== null).toBe(fits);
         if (!pack) return;
         const back = new Float64Array(values.length);
