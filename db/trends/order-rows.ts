@@ -8,7 +8,10 @@ export type Rows = { ts: Float64Array; v: Int32Array };
  * time given before, by whether they gave the value that stood. Rows that are in order already (which `ascends` says when
  * it is known) are returned as they are.
  */
-export function orderRows(rows: Rows, ascends = isAscending(rows.ts)): Rows & { repeated: { same: number; changed: number } } {
+export function orderRows(
+  rows: Rows,
+  ascends = isAscending(rows.ts),
+): Rows & { repeated: { same: number; changed: number } } {
   const repeated = { same: 0, changed: 0 };
   if (ascends) return { ts: rows.ts, v: rows.v, repeated };
   const order = timeOrder(rows.ts);

@@ -44,7 +44,11 @@ export function* readPlainParts(input: PlainInput): Generator<TrendPart, PlainEn
   const encoding = input.facts.encoding ?? encodingByHead(head);
   if (!encoding) return refused(refusedResult(file, NOT_TEXT));
   try {
-    return yield* readBlocks(input, encoding);
+    for (const first of FIRST_BLOCKS) {
+      const end = yield* readBlocks(input, encoding, first);
+      if (end) return end;
+    }
+    throw new Error("the last of the first blocks settles the file");
   } catch (error) {
     if (!(error instanceof EndlessLineError)) throw error;
     const sentence =
@@ -55,8 +59,21 @@ export function* readPlainParts(input: PlainInput): Generator<TrendPart, PlainEn
 
 const refused = (result: TrendFileResult): PlainEnd => ({ status: "done", result });
 
-/** Of a file in parts the first one is small: it is read the long way, and says how the others can be read. */
-const FIRST_BLOCK = { bytes: 64_000, lines: 60 };
+/** A file of so many bytes is read in one go. */
+const WHOLE_BYTES = 32_000;
+export const isReadInParts = ({ size }: ByteSource, blockBytes: number): boolean =>
+  size > Math.min(blockBytes, WHOLE_BYTES);
+
+type FirstBlock = { bytes: number; lines: number };
+/**
+ * Of a file in parts the first one is small: it is read the long way, and says how the others can be read. Where it holds
+ * no table, one may follow: then more is looked at before the file is refused.
+ */
+const FIRST_BLOCKS: readonly FirstBlock[] = [
+  { bytes: 16_000, lines: 16 },
+  { bytes: 256_000, lines: 250 },
+  { bytes: 4_000_000, lines: 4_000 },
+];
 /** Plain rows are read so many bytes at a time (more of a long table, which has many points in few rows), and so many rows. */
 const PLAIN_BLOCK = { wide: 2_000_000, long: 4_000_000, rows: 400 };
 /** Rows that need a closer look, and those about them. */
@@ -72,14 +89,16 @@ class BlockSizes {
   /** Grows while plain rows are few between others: then those are read in larger blocks too. */
   private otherFactor = 1;
 
-  constructor(private readonly input: PlainInput) {}
+  constructor(
+    private readonly input: PlainInput,
+    private readonly first: FirstBlock,
+  ) {}
 
   next(blocks: TextBlocks, table: { isLong: boolean } | null, isPlain: boolean): TextBlock {
     const { source, blockBytes } = this.input;
-    if (source.size <= blockBytes) return blocks.next(source.size);
+    if (!isReadInParts(source, blockBytes)) return blocks.next(source.size);
     const most = blockBytes * this.factor;
-    if (!table)
-      return blocks.next(Math.min(most, FIRST_BLOCK.bytes), Math.min(FIRST_BLOCK.lines, Math.ceil(most / 100)));
+    if (!table) return blocks.next(Math.min(most, this.first.bytes), Math.min(this.first.lines, Math.ceil(most / 100)));
     const sizes = isPlain ? PLAIN_BLOCK : OTHER_BLOCK;
     const kind = table.isLong ? "long" : "wide";
     const usual = isPlain ? sizes[kind] : Math.min(sizes[kind] * this.otherFactor, PLAIN_BLOCK[kind]);
@@ -111,10 +130,15 @@ const progressOf = (tally: FileTally, source: ByteSource, bytesRead: number): Re
   findings: findingsSoFar(tally),
 });
 
-function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<TrendPart, PlainEnd> {
+/** Null when a first block of that size holds no table, and a larger one may. */
+function* readBlocks(
+  input: PlainInput,
+  encoding: TextEncodingName,
+  first: FirstBlock,
+): Generator<TrendPart, PlainEnd | null> {
   const { file, source, facts } = input;
   const blocks = new TextBlocks(source, encoding);
-  const sizes = new BlockSizes(input);
+  const sizes = new BlockSizes(input, first);
   const tally = new FileTally(facts);
   const scratch = new Scratch();
   const converted: TrendFinding[] = encoding === "utf-8" ? [] : [makeFinding("encoding-converted", { encoding })];
@@ -129,6 +153,7 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
     const block = sizes.next(blocks, table, isPlain);
     isLast = block.isLast;
     parts++;
+    const mayFollow = parts === 1 && !isLast && first !== FIRST_BLOCKS.at(-1);
     // UTF-8 was only supposed: a byte that is none shows that the file is written in the Windows character set.
     if (encoding === "utf-8" && !isUtf8(block.bytes))
       return { status: "again", facts: { ...facts, encoding: "windows-1252" } };
@@ -136,7 +161,7 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
     if (!delimiter) {
       const start = bytes.toString("utf8", 0, 300_000);
       const noTable = refuseText(start);
-      if (noTable) return refused(refusedResult(file, noTable, detected));
+      if (noTable) return mayFollow ? null : refused(refusedResult(file, noTable, detected));
       delimiter = detectDelimiter(start);
       if (delimiter.delimiter !== null) detected.delimiter = delimiter.delimiter;
       if (delimiter.hinted) firstLine = 2;
@@ -159,7 +184,8 @@ function* readBlocks(input: PlainInput, encoding: TextEncodingName): Generator<T
     }
     const rows = splitRows(bytes, mark, { firstLine });
     const part = readPart({ ...input, rows, delimiter: mark, hinted: delimiter.hinted, isLast, continuation, tally });
-    if (part.status === "refused") return refused(refusedResult(file, part.refusal, detected, converted));
+    if (part.status === "refused")
+      return mayFollow ? null : refused(refusedResult(file, part.refusal, detected, converted));
     if (part.status === "too-short") {
       if (!sizes.enlarge()) throw new EndlessLineError();
       blocks.giveBack(bytes.length);

@@ -3,7 +3,7 @@ import { type ByteSource, bytesInMemory } from "./byte-source";
 import { combineMembers, nameInZip, repeatedAmong } from "./combine-members";
 import type { FileFacts } from "./file-facts";
 import type { HeldParts } from "./held-parts";
-import { type PlainInput, readPlainParts } from "./read-plain-parts";
+import { isReadInParts, type PlainInput, readPlainParts } from "./read-plain-parts";
 import { brokenZip, readZip, type ZipMember } from "./read-zip";
 import { isZip, NOT_TEXT, workbookRefusal } from "./refuse-non-text";
 import { refusedResult } from "./refused-result";
@@ -33,7 +33,8 @@ export async function* readTrendParts(input: TrendSourceInput): AsyncGenerator<T
   const blockBytes = input.blockBytes ?? BLOCK_BYTES;
   // In parts, readings can be handed out only once it is known what the whole file makes of them.
   const known =
-    input.facts ?? (isPacked || input.source.size > blockBytes ? (await inspectTrendSource(input)).facts : undefined);
+    input.facts ??
+    (isPacked || isReadInParts(input.source, blockBytes) ? (await inspectTrendSource(input)).facts : undefined);
   return yield* readOnce(input, known ?? {}, "readings");
 }
 
@@ -152,7 +153,7 @@ async function* readPlain(
     const end = yield* readPlainParts({ ...input, facts });
     if (end.status === "done") return end.result;
     facts = end.facts;
-    if (purpose === "readings" && input.source.size > input.blockBytes)
+    if (purpose === "readings" && isReadInParts(input.source, input.blockBytes))
       throw new Error(`${input.file} does not read as it did at its inspection`);
   }
   throw new Error(`${input.file} reads otherwise each time`);

@@ -7,6 +7,8 @@ import { readDate, readTime, timeStart } from "./stamp-parts";
 type CellForm = "stamp" | "date" | "time" | null;
 const SAMPLE_ROWS = 600;
 const MOST_COLUMNS = 2000;
+/** Common practice, no source: the longest interval that logs are kept at, a month. */
+const MOST_DAYS_APART = 31;
 
 /** What a spreadsheet leaves of a date: hashes for a narrow column, or minutes and tenths of a second ("15:00.0"). */
 const DESTROYED = /^(?:#{3,}|\d{1,2}:\d{2}\.\d)$/;
@@ -106,12 +108,22 @@ function numberColumn(rows: Rows, sample: readonly number[]): TimeSource | null 
         const fitting = values.filter(
           (text) => /^\d+(\.\d+)?$/.test(text) && secondsFromNumber(Number(text), form) !== null,
         );
-        if (fitting.length > 0 && fitting.length >= 0.8 * values.length) return { form, column };
+        if (fitting.length === 0 || fitting.length < 0.8 * values.length) continue;
+        if (form !== "serial" || areDaysApart(fitting)) return { form, column };
       }
       if (areElapsedSeconds(headings[column] as string, values)) return { form: "elapsed-seconds", column };
     }
   }
   return null;
+}
+
+/**
+ * Whether serials lie as a log's do: mostly a month apart at most. Seconds that have run since a start may be numbers of
+ * the same size, but those of a log that is written once a minute would be two months apart as days.
+ */
+function areDaysApart(serials: readonly string[]): boolean {
+  const near = serials.filter((text, i) => i > 0 && Math.abs(Number(text) - Number(serials[i - 1])) <= MOST_DAYS_APART);
+  return 2 * near.length >= serials.length - 1;
 }
 
 /** The first rows, and as many again spread over the rest. */

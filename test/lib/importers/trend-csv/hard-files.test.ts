@@ -15,12 +15,30 @@ async function read(text: string, answers?: TrendAnswers, timeZone = "America/Ne
   return reading;
 }
 const codes = (reading: TrendReading): string[] => reading.findings.map(({ code }) => code);
+const stampAt = (i: number): string =>
+  `2026-07-06 ${String(i >> 2).padStart(2, "0")}:${String(15 * (i % 4)).padStart(2, "0")}`;
 const iso = (seconds: number | undefined): string => new Date((seconds ?? Number.NaN) * 1000).toISOString();
 
 describe("files that must not go wrong in silence", () => {
   test("plain text that is no table is refused", async () => {
     const { refusal } = await read("Dear all,\nthe chiller is down today, please be patient.\nThe facilities team\n");
     expect(refusal?.code).toBe("not-a-trend-export");
+  });
+
+  test("a table that begins far down the file is found, and its names in the legend before it", async () => {
+    const points = Array.from({ length: 700 }, (_, k) => `c${k}`);
+    const legend = points.map((code, k) => `"${code}","VAV-3-${k} ZN-T, the air of the zone","deg F"`);
+    const rows = Array.from({ length: 40 }, (_, i) => [stampAt(i), ...points.map((_, k) => 70 + ((i + k) % 9) / 10)]);
+    const table = [["Time", ...points], ...rows].map((row) => row.join(","));
+    const reading = await read([...legend, "", ...table].join("\n"));
+    expect(reading.outcome).toBe("accept");
+    expect(reading.points).toHaveLength(700);
+    expect(reading.points[0]).toMatchObject({ name: expect.stringContaining("VAV-3-0 ZN-T"), unit: "degF" });
+    expect(reading.rows.accepted).toBe(40);
+
+    const notes = Array.from({ length: 9_000 }, (_, k) => `note ${k}, of the day before`);
+    const far = await read([...notes, "Time,ZN-T (°F)", ...rows.map((_, i) => `${stampAt(i)},71.5`)].join("\n"));
+    expect(far.rows).toMatchObject({ accepted: 40 });
   });
 
   test("an empty file, JSON, a PDF and zero bytes are refused by name", async () => {
@@ -54,6 +72,14 @@ describe("files that must not go wrong in silence", () => {
   test("month first on some rows and day first on others is refused with the lines", async () => {
     const { refusal } = await read("Time,ZN-T (°F)\n7/13/2026 8:00,72\n7/14/2026 8:00,72\n15/7/2026 8:00,73\n");
     expect(refusal).toMatchObject({ code: "mixed-date-formats", lines: [2, 4] });
+  });
+
+  test("seconds since a start of the size of spreadsheet dates are asked about; dates as spreadsheets count them are read", async () => {
+    const logOf = (numbers: number[]): string => ["time,ZN-T (°F)", ...numbers.map((n) => `${n},71.5`)].join("\n");
+    const sixteen = Array.from({ length: 16 }, (_, i) => i);
+    expect((await read(logOf(sixteen.map((i) => 43_200 + 60 * i)))).ask).toMatchObject([{ what: "time-start" }]);
+    const daily = await read(logOf(sixteen.map((i) => 46_209 + i)));
+    expect(iso(daily.points[0]?.tsUtcSeconds[0])).toBe("2026-07-06T04:00:00.000Z");
   });
 
   test("times without dates are refused", async () => {
