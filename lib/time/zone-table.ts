@@ -1,4 +1,5 @@
 import { dayNumber } from "./civil-date";
+import { type OffsetStretch, ZoneTransitions } from "./zone-transitions";
 
 /**
  * Offsets of an IANA zone as a table of transitions, for millions of conversions. Instants are UTC seconds;
@@ -23,15 +24,14 @@ export type LocalInstant =
   | { status: "repeated"; firstUtcSeconds: number; secondUtcSeconds: number }
   | { status: "missing"; shiftedUtcSeconds: number };
 
-const FROM = dayNumber(1990, 1, 1) * 86400;
-const TO = dayNumber(2050, 1, 1) * 86400;
-/** Clocks never went forth and back again within this [s]: the shortest times were the 12 days of Tucumán in 2004. */
-const STRIDE = 7 * 86400;
-/** Clocks change at a quarter of an hour in UTC; where not, the second is searched for [s]. */
-const QUARTER = 900;
+/** Local readings are at most this far from UTC [s]. */
+const DAY = 86400;
 const tables = new Map<string, ZoneTable>();
 
-/** Table of a zone, made once. Covers 1990-2049. Throws a RangeError for a name that is not an IANA zone. */
+/**
+ * Table of a zone, made once; grows as instants are asked for. Covers 1990-2049. Throws a RangeError for a name that is
+ * not an IANA zone.
+ */
 export function zoneTable(timeZone: string): ZoneTable {
   const known = tables.get(timeZone);
   if (known) return known;
@@ -52,52 +52,14 @@ export function isTimeZone(name: string): boolean {
 }
 
 function makeTable(timeZone: string): ZoneTable {
-  const readOffset = offsetReader(timeZone);
-  const starts: number[] = [Number.NEGATIVE_INFINITY];
-  const offsets: number[] = [readOffset(FROM)];
-  for (let from = FROM; from < TO; from += STRIDE) {
-    const before = offsets[offsets.length - 1] as number;
-    const after = readOffset(from + STRIDE);
-    if (after === before) continue;
-    const quarter = firstOther(readOffset, before, { low: from, high: from + STRIDE, unit: QUARTER });
-    const isExact = readOffset(quarter - 1) === before;
-    starts.push(isExact ? quarter : firstOther(readOffset, before, { low: quarter - QUARTER, high: quarter, unit: 1 }));
-    offsets.push(after);
-  }
-
-  let last = 0;
-  const segmentAt = (utc: number): number => {
-    if (utc >= (starts[last] as number) && (last + 1 === starts.length || utc < (starts[last + 1] as number)))
-      return last;
-    let low = 0;
-    let high = starts.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if ((starts[middle] as number) <= utc) low = middle;
-      else high = middle - 1;
-    }
-    last = low;
-    return low;
-  };
-  const offsetAt = (utc: number): number => offsets[segmentAt(utc)] as number;
-
-  /** Span of local readings of one offset, without those that a neighbouring offset has too. */
-  const spanOf = (segment: number): { from: number; to: number; offset: number } => {
-    const offset = offsets[segment] as number;
-    const start = starts[segment] as number;
-    const end = starts[segment + 1] ?? Number.POSITIVE_INFINITY;
-    return {
-      from: start + Math.max(offset, offsets[segment - 1] ?? offset),
-      to: end + Math.min(offset, offsets[segment + 1] ?? offset),
-      offset,
-    };
-  };
+  const known = new ZoneTransitions(offsetReader(timeZone));
+  const offsetAt = (utc: number): number => known.offsetAt(utc);
 
   return {
     timeZone,
     uniqueSpanAt(local) {
-      for (const segment of [segmentAt(local - 86400), segmentAt(local + 86400)]) {
-        const span = spanOf(segment);
+      for (const utc of [local - DAY, local + DAY]) {
+        const span = localSpan(known.stretchAt(utc));
         if (local >= span.from && local < span.to) return span;
       }
       return null;
@@ -106,8 +68,8 @@ function makeTable(timeZone: string): ZoneTable {
     localFromUtc: (utc) => utc + offsetAt(utc),
     utcFromLocal(local) {
       // The two offsets that can apply are those half a day or so before and after the wall-clock reading.
-      const before = offsetAt(local - 86400);
-      const after = offsetAt(local + 86400);
+      const before = offsetAt(local - DAY);
+      const after = offsetAt(local + DAY);
       const early = local - before;
       const late = local - after;
       const earlyHolds = offsetAt(early) === before;
@@ -123,19 +85,9 @@ function makeTable(timeZone: string): ZoneTable {
   };
 }
 
-/** First instant after `low`, in whole units, at which the offset is no longer `before`; at `high` it is not. */
-function firstOther(
-  readOffset: (utcSeconds: number) => number,
-  before: number,
-  { low, high, unit }: { low: number; high: number; unit: number },
-): number {
-  let [from, to] = [0, (high - low) / unit];
-  while (to - from > 1) {
-    const middle = Math.floor((from + to) / 2);
-    if (readOffset(low + middle * unit) === before) from = middle;
-    else to = middle;
-  }
-  return low + to * unit;
+/** Local readings of one offset, without those that a neighbouring offset has too. */
+function localSpan({ from, to, offset, before, after }: OffsetStretch): { from: number; to: number; offset: number } {
+  return { from: from + Math.max(offset, before), to: to + Math.min(offset, after), offset };
 }
 
 function formatIn(timeZone: string, parts: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {

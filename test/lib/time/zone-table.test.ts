@@ -84,6 +84,20 @@ describe.each(ZONES)("zone table of %s", (zone) => {
       { numRuns: 100 },
     );
   });
+
+  it("spans of one offset hold one instant for each reading, and are missing where a reading has none or two", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: FROM, max: TO }), fc.double({ min: 0, max: 1, noNaN: true }), (local, share) => {
+        const span = table.uniqueSpanAt(local);
+        if (!span) return expect(table.utcFromLocal(local).status).not.toBe("unique");
+        const [from, to] = [Math.max(span.from, FROM), Math.min(span.to - 1, TO)];
+        expect(local >= from && local <= to).toBe(true);
+        for (const each of [from, Math.floor(from + share * (to - from)), to])
+          expect(table.utcFromLocal(each)).toEqual({ status: "unique", utcSeconds: each - span.offset });
+      }),
+      { numRuns: 100 },
+    );
+  });
 });
 
 describe("wall clocks of known days", () => {
