@@ -11,10 +11,13 @@ import {
   rmSync,
   statSync,
 } from "node:fs";
-import { type FileHandle, open, rename, rm } from "node:fs/promises";
+import { open, rename, rm } from "node:fs/promises";
 import path from "node:path";
 import { promisify } from "node:util";
 import type { ByteSource } from "@/lib/importers/trend-csv/byte-source";
+import { copyHashed, type HashedBytes } from "./copy-hashed";
+
+export { THREAD_BYTES } from "./copy-hashed";
 
 /** A kept file, open for reading where asked. Close it. */
 export type OpenUpload = ByteSource & { close(): void };
@@ -22,7 +25,7 @@ export type OpenUpload = ByteSource & { close(): void };
 /** Bytes as they come, or the path of a file that has them. */
 export type UploadBytes = AsyncIterable<Uint8Array> | Iterable<Uint8Array> | string;
 
-export type SavedUpload = { sha256: string; byteCount: number };
+export type SavedUpload = HashedBytes;
 
 /** A file that may be kept in memory only: nobody may be told that it is safe before `toDisk` has ended. */
 export type TakenUpload = SavedUpload & { toDisk(): Promise<void> };
@@ -107,48 +110,8 @@ async function writeHashed(file: string, bytes: Exclude<UploadBytes, string>): P
   return { sha256: hash.digest("hex"), byteCount };
 }
 
-/** Copies a file: each stretch is reckoned in while it is written and the next is read. */
-async function copyHashed(file: string, from: string): Promise<SavedUpload> {
-  const source = await open(from, "r");
-  try {
-    const copy = await open(file, "wx");
-    try {
-      return await copyStretches(source, copy);
-    } finally {
-      await copy.close();
-    }
-  } finally {
-    await source.close();
-  }
-}
-
-/** Bytes that are read at a time. */
-const STRETCH_BYTES = 1_000_000;
-
-async function copyStretches(source: FileHandle, copy: FileHandle): Promise<SavedUpload> {
-  const hash = createHash("sha256");
-  const buffers = [Buffer.allocUnsafeSlow(STRETCH_BYTES), Buffer.allocUnsafeSlow(STRETCH_BYTES)] as const;
-  let byteCount = 0;
-  let reading = source.read(buffers[0], 0, STRETCH_BYTES);
-  for (let turn = 1; ; turn++) {
-    const { bytesRead, buffer } = await reading;
-    if (bytesRead === 0) return { sha256: hash.digest("hex"), byteCount };
-    reading = source.read(buffers[(turn % 2) as 0 | 1], 0, STRETCH_BYTES);
-    const stretch = buffer.subarray(0, bytesRead);
-    const writing = writeWhole(copy, stretch);
-    hash.update(stretch);
-    byteCount += bytesRead;
-    // The next stretch but one is read into this buffer.
-    await Promise.all([writing, reading]);
-  }
-}
-
-/** A write may take less than it was given. */
-async function writeWhole(handle: FileHandle, bytes: Buffer): Promise<void> {
-  for (let at = 0; at < bytes.length; ) at += (await handle.write(bytes, at)).bytesWritten;
-}
-
-function openFile(file: string): OpenUpload {
+/** A file to read from, wherever it lies. Throws when there is none. */
+export function openFile(file: string): OpenUpload {
   const descriptor = openSync(file, "r");
   const { size } = statSync(file);
   return {

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "nod
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
-import { memoryUploads, openUploadFolder } from "@/db/uploads";
+import { memoryUploads, openUploadFolder, THREAD_BYTES } from "@/db/uploads";
 
 const folder = mkdtempSync(path.join(tmpdir(), "uploads-test-"));
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
@@ -52,6 +52,17 @@ describe("an upload folder", () => {
     writeFileSync(file, BYTES);
     expect(await openUploadFolder(folder).saveFrom(file)).toEqual({ sha256: HASH, byteCount: BYTES.length });
     expect(existsSync(file)).toBe(true);
+    rmSync(path.dirname(file), { recursive: true });
+  });
+
+  it("takes a large file as a small one: a thread copies it", async () => {
+    const file = path.join(mkdtempSync(path.join(tmpdir(), "upload-source-")), "large.csv");
+    const bytes = Buffer.concat(Array.from({ length: Math.ceil(THREAD_BYTES / BYTES.length) + 1 }, () => BYTES));
+    writeFileSync(file, bytes);
+    const uploads = openUploadFolder(folder);
+    const sha256 = createHash("sha256").update(bytes).digest("hex");
+    expect(await uploads.saveFrom(file)).toEqual({ sha256, byteCount: bytes.length });
+    expect(Buffer.compare(uploads.read(sha256) ?? new Uint8Array(), bytes)).toBe(0);
     rmSync(path.dirname(file), { recursive: true });
   });
 

@@ -8,6 +8,7 @@ import { ServiceError } from "../errors";
 import { settleByProfile } from "../mapping-profiles/settle";
 import { claimRun, releaseRun } from "./claim";
 import { endWithdrawn, failRun } from "./end-badly";
+import type { HeldReading } from "./read-ahead";
 import { earlierRun } from "./receive";
 import { type WorkWatch, watchWork } from "./watch-work";
 import type { Work } from "./work";
@@ -46,15 +47,32 @@ export async function inspectKeptFile(
   run: ImportRunRow,
   { answers, watch, facts, holder }: HowToInspect,
 ): Promise<TrendInspection> {
+  if (holder) holder.held = null;
+  const { result, parts } =
+    (holder && (await readAhead(run, holder, watch))) ?? (await readKept(ctx, run, { answers, watch, facts, holder }));
+  if (holder && parts.isWhole) holder.held = { runId: run.id, parts, result };
+  return inspectionAlone(result);
+}
+
+/** What was read of the file while it was copied, once that is whole. */
+async function readAhead(run: ImportRunRow, work: Work, watch: WorkWatch): Promise<HeldReading | null> {
+  const { ahead } = work;
+  work.ahead = null;
+  const isOfRun = ahead?.sha256 === run.sha256 && ahead.fileName === run.fileName;
+  return isOfRun ? ahead.reading.finish(watch.progress) : null;
+}
+
+async function readKept(
+  ctx: Context,
+  run: ImportRunRow,
+  { answers, watch, facts, holder }: HowToInspect,
+): Promise<HeldReading> {
   const { timeZone } = findBuildingOrRefuse(ctx, run.buildingId);
   const source = openKeptFile(ctx, run);
   try {
     const parts = new HeldParts();
-    if (holder) holder.held = null;
     const input = { fileName: run.fileName, source, timeZone, answers, facts };
-    const result = await inspectTrendSource(input, watch.progress, holder ? parts : undefined);
-    if (holder && parts.isWhole) holder.held = { runId: run.id, parts, result };
-    return inspectionAlone(result);
+    return { result: await inspectTrendSource(input, watch.progress, holder && parts), parts };
   } finally {
     source.close();
   }

@@ -1,8 +1,10 @@
+import { statSync } from "node:fs";
 import type { ImportRunRow } from "@/db/queries/import-runs";
-import type { UploadBytes } from "@/db/uploads";
+import { THREAD_BYTES, type UploadBytes } from "@/db/uploads";
 import { requireFacilities } from "../authorise";
 import { findBuildingOrRefuse } from "../buildings/find";
 import type { Context } from "../context";
+import { ReadAhead } from "./read-ahead";
 import { earlierRun, receiveTrendFile } from "./receive";
 import { settleRun } from "./settle-run";
 import { type Work, workInline } from "./work";
@@ -25,16 +27,31 @@ export async function stageTrendFile(
   { again = false, work = workInline(ctx) }: { again?: boolean; work?: Work } = {},
 ): Promise<StagedFile> {
   requireFacilities(ctx);
-  findBuildingOrRefuse(ctx, buildingId);
-  const { toDisk, ...kept } = await ctx.uploads.takeFrom(file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes);
-  const received = receiveTrendFile(ctx, buildingId, { fileName: file.name, ...kept }, { again });
-  const onDisk = toDisk();
-  // It goes there while the file is read; a failure is told below.
-  onDisk.catch(() => {});
-  const run = received.state === "unchanged" ? received.run : await settleRun(ctx, received.run.id, work);
-  await onDisk;
-  if (received.state === "unchanged") return { state: "unchanged", run };
-  return stagedAs(ctx, run);
+  const { timeZone } = findBuildingOrRefuse(ctx, buildingId);
+  const reading = readAheadOf(file, timeZone);
+  try {
+    const { toDisk, ...kept } = await ctx.uploads.takeFrom(
+      file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes,
+    );
+    if (reading) work.ahead = { fileName: file.name, sha256: kept.sha256, reading };
+    const received = receiveTrendFile(ctx, buildingId, { fileName: file.name, ...kept }, { again });
+    const onDisk = toDisk();
+    // It goes there while the file is read; a failure is told below.
+    onDisk.catch(() => {});
+    const run = received.state === "unchanged" ? received.run : await settleRun(ctx, received.run.id, work);
+    await onDisk;
+    if (received.state === "unchanged") return { state: "unchanged", run };
+    return stagedAs(ctx, run);
+  } finally {
+    reading?.giveUp();
+    work.ahead = null;
+  }
+}
+
+/** Begins to read a file that is large enough for its copy to take long. */
+function readAheadOf({ name: fileName, bytes }: BroughtFile, timeZone: string): ReadAhead | null {
+  if (typeof bytes !== "string" || statSync(bytes).size < THREAD_BYTES) return null;
+  return new ReadAhead(bytes, { fileName, timeZone });
 }
 
 function stagedAs(ctx: Context, run: ImportRunRow): StagedFile {

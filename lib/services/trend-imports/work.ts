@@ -1,8 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { hostname } from "node:os";
-import type { HeldParts } from "@/lib/importers/trend-csv/held-parts";
-import type { TrendFileResult } from "@/lib/importers/trend-csv/trend-file";
 import type { Context } from "../context";
+import type { HeldReading, ReadAhead } from "./read-ahead";
 
 /** Somebody who works on imports: a thread of the server, or a command. */
 export type Work = {
@@ -11,7 +10,9 @@ export type Work = {
   /** Epoch milliseconds as the work goes on; `ctx.now` stands still. */
   clock(): number;
   /** The readings of the file that was inspected last, for the import that may follow at once. */
-  held?: { runId: number; parts: HeldParts; result: TrendFileResult } | null;
+  held?: (HeldReading & { runId: number }) | null;
+  /** The file that is being read before it has a run. */
+  ahead?: { fileName: string; sha256: string; reading: ReadAhead } | null;
 };
 
 /** A sign of life older than this is none [ms]. A stretch of a file takes far less. */

@@ -154,7 +154,8 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "db/trends": { values: ["lib/order", "better-sqlite3", "node:*"], types: ["lib/trends"] },
   "db/results.ts": { values: ["better-sqlite3", "node:*"] },
   "db/passing-files.ts": { values: ["node:*"] },
-  "db/uploads.ts": { values: ["node:*"], types: ["lib/importers"] },
+  "db/uploads.ts": { values: ["db/copy-hashed.ts", "node:*"], types: ["lib/importers"] },
+  "db/copy-hashed.ts": { values: ["node:*"] },
   "db/seed": { values: [...STORES, "db/schema", "db/queries", "drizzle-orm", "node:*", ...PURE_LIB], types: [] },
   "db/drizzle.config.ts": { values: ["drizzle-kit"] },
 
