@@ -18,5 +18,7 @@ function areEqualShort(view: DataView, a: number, b: number, length: number): bo
     return true;
   }
   const tail = length - 4;
-  return view.getInt32(a + tail, true) === view.getInt32(b + tail, true) && view.getInt32(a, true) === view.getInt32(b, true);
+  return (
+    view.getInt32(a + tail, true) === view.getInt32(b + tail, true) && view.getInt32(a, true) === view.getInt32(b, true)
+  );
 }

@@ -48,7 +48,8 @@ test("a large file is stored as its bytes are, and is known by them when it come
   const samplesOf = async ({ ctx: context, buildingId: id }: ReturnType<typeof office>) => {
     const series = listPoints(context.db, id).map((point) => point.id);
     const all = [];
-    for await (const slice of context.trends.read(series, 0, Number.POSITIVE_INFINITY)) all.push({ ts: [...slice.ts], v: [...slice.v] });
+    for await (const slice of context.trends.read(series, 0, Number.POSITIVE_INFINITY))
+      all.push({ ts: [...slice.ts], v: [...slice.v] });
     return all;
   };
   expect(await samplesOf({ ctx, buildingId })).toEqual(await samplesOf(byBytes));
