@@ -1,4 +1,5 @@
 import { areEqual } from "./byte-compare";
+import { fieldEnd } from "./plain-field";
 
 /** Gives each different text among the fields of some bytes a number, without making a string of a text that was met before. */
 export class FieldNames {
@@ -20,7 +21,10 @@ export class FieldNames {
     this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
   }
 
-  /** Number of the field that begins at `from` and goes on to `mark` or the end of its line, from 0 as the texts came. */
+  /**
+   * Number of the field that begins at `from`, quotes about it included, from 0 as the texts came; -1, with nothing
+   * read, where it takes a closer look to tell how far it goes.
+   */
   idAt(from: number, mark: number): number {
     const { bytes } = this;
     const expected = this.last < 0 ? -1 : (this.followers[this.last] as number);
@@ -32,14 +36,9 @@ export class FieldNames {
         return expected;
       }
     }
-    let to = from;
-    while (to < bytes.length && bytes[to] !== mark) {
-      const code = bytes[to] as number;
-      if (code === 10 || code === 13) break;
-      to++;
-    }
-    this.end = to;
-    return this.idOf(from, to);
+    const to = fieldEnd(bytes, from, mark);
+    this.end = Math.max(from, to);
+    return to < 0 ? -1 : this.idOf(from, to);
   }
 
   /** Number of the text in `[from, to)`. */

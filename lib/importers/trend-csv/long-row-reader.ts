@@ -1,13 +1,26 @@
 import { areEqual } from "./byte-compare";
 import { ByteNumber } from "./byte-number";
 import { FieldNames } from "./field-names";
+import { GoodStatus } from "./good-status";
+import { fieldEnd, withoutQuotes } from "./plain-field";
 import type { RegularStamps } from "./regular-stamps";
+import { QUOTE } from "./rows";
 
 const CR = 13;
 const LF = 10;
 
-/** Columns of a regular long table. Unit: the column whose text must not change for a point, if there is one. */
-export type LongColumns = { stamp: number; name: number; value: number; unit: number | null; width: number };
+/**
+ * Columns of a regular long table. Unit: the column whose text must not change for a point, if there is one; status: the
+ * one that must say that all is well.
+ */
+export type LongColumns = {
+  stamp: number;
+  name: number;
+  value: number;
+  unit: number | null;
+  status: number | null;
+  width: number;
+};
 
 export type LongTable = {
   bytes: Buffer;
@@ -33,56 +46,68 @@ export class LongRowReader {
   /** The value of the row that was read last, and its decimals. */
   readonly value = new Float64Array(1);
   decimals = 0;
+  private valueEnd = 0;
+  /** Where the stamp read last stands, quotes about it included, and how long it is. */
+  private stampFrom = 0;
+  private stampLength = 0;
+  /** Names of the points, in the order they came. */
+  readonly names: string[] = [];
+  private readonly seenNames = new Set<string>();
   private readonly number = new ByteNumber();
   private readonly fields: FieldNames;
   private readonly unitTexts: FieldNames;
   private readonly unitOf: number[] = [];
+  private readonly status: GoodStatus;
+  /** By point: what stood behind its value in the row that was read last, from its delimiter to the end of the line. */
+  private tailFrom = new Int32Array(64);
+  private tailLength = new Int32Array(64).fill(-1);
   private readonly view: DataView;
 
   constructor(private readonly table: LongTable) {
     this.fields = new FieldNames(table.bytes);
     this.unitTexts = new FieldNames(table.bytes);
+    this.status = new GoodStatus(table.bytes);
     this.view = new DataView(table.bytes.buffer, table.bytes.byteOffset, table.bytes.length);
-  }
-
-  get names(): string[] {
-    return this.fields.texts;
   }
 
   /** Unit texts by point; null when the table has no such column. */
   get units(): string[] | null {
     const { unit } = this.table.columns;
-    return unit === null ? null : this.names.map((_, id) => this.unitTexts.texts[this.unitOf[id] ?? -1] ?? "");
+    if (unit === null) return null;
+    return this.fields.texts.map((_, id) => withoutQuotes(this.unitTexts.texts[this.unitOf[id] ?? -1] ?? ""));
   }
 
   /** False when there is no further row, or it is not plain. */
   next(): boolean {
-    const { bytes, columns, mark, decimal, stamps, firstLine } = this.table;
+    const { bytes, columns, mark, stamps, firstLine } = this.table;
     const { length } = bytes;
     const { stamp, name, value, width } = columns;
     let at = this.end;
+    let valueEnd = 0;
     if (at >= length) return false;
     for (let column = 0; column < width; column++) {
+      const from = at;
       if (column === value) {
-        this.number.readInto(this.value, 0, bytes, at, decimal);
-        if (Number.isNaN(this.value[0])) return false;
-        this.decimals = this.number.decimals;
-        at = this.number.end;
+        if (!this.readValue(from)) return false;
+        at = valueEnd = this.valueEnd;
       } else if (column === stamp) {
-        stamps.readAt(at, mark, firstLine + this.rows);
+        stamps.readField(from, mark, firstLine + this.rows);
         if (Number.isNaN(stamps.utc)) return false;
         at = stamps.end;
+        this.stampFrom = from;
+        this.stampLength = at - from;
       } else if (column === name) {
-        this.point = this.fields.idAt(at, mark);
-        if (this.fields.end === at) return false;
+        if (!this.readName(from)) return false;
         at = this.fields.end;
       } else {
-        const from = at;
-        while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
+        at = fieldEnd(bytes, from, mark);
+        if (at < 0) return false;
         if (column === columns.unit && !this.keepsUnit(from, at)) return false;
+        if (column === columns.status && !this.status.says(from, at)) return false;
       }
       if (column < width - 1 && bytes[at++] !== mark) return false;
     }
+    this.keepTail(valueEnd, at);
     if (at < length) {
       if (bytes[at] === CR) at++;
       if (at < length && bytes[at] !== LF) return false;
@@ -93,32 +118,60 @@ export class LongRowReader {
     return true;
   }
 
+  private readValue(from: number): boolean {
+    const { bytes, decimal } = this.table;
+    const { number, value } = this;
+    const isQuoted = bytes[from] === QUOTE;
+    number.readInto(value, 0, bytes, isQuoted ? from + 1 : from, decimal);
+    this.decimals = number.decimals;
+    this.valueEnd = isQuoted ? number.end + 1 : number.end;
+    return !Number.isNaN(value[0]) && (!isQuoted || bytes[number.end] === QUOTE);
+  }
+
+  private readName(from: number): boolean {
+    const { fields, names } = this;
+    this.point = fields.idAt(from, this.table.mark);
+    if (this.point < 0 || fields.end === from) return false;
+    if (this.point < names.length) return true;
+    const name = withoutQuotes(fields.texts[this.point] as string).trim();
+    // A name that is written in two ways is one point all the same: the long way to read knows that.
+    if (name === "" || this.seenNames.has(name)) return false;
+    this.seenNames.add(name);
+    names.push(name);
+    return true;
+  }
+
   /**
    * Reads on over rows that are as expected: the stamp of the last row, then the point that came after it the last time,
-   * then a number. Puts the values into `out`, that of point `k` at `k * stride + place`, as long as NaN stands there, and
-   * the most decimals of each point into `decimals`. The first row that is otherwise is left to `next`, which takes three
-   * times as long; so are tables with more columns.
+   * then a number, then what stood behind the point's number the last time. Puts the values into `out`, that of point `k`
+   * at `k * stride + place`, as long as NaN stands there, and the most decimals of each point into `decimals`. The first
+   * row that is otherwise is left to `next`, which takes three times as long; so are tables with other columns before.
    */
   readAlike(out: Float64Array, stride: number, place: number, decimals: Int32Array): void {
-    const { bytes, columns, mark, decimal, stamps } = this.table;
-    if (columns.stamp !== 0 || columns.name !== 1 || columns.value !== 2 || columns.width !== 3) return;
-    const { number, fields, view } = this;
+    const { bytes, columns, mark, decimal } = this.table;
+    if (columns.stamp !== 0 || columns.name !== 1 || columns.value !== 2) return;
+    const { number, fields, view, tailFrom, tailLength } = this;
     const { followers, starts, lengths } = fields;
-    const { lastFrom, lastLength } = stamps;
-    const most = bytes.length - lastLength;
+    const { stampFrom, stampLength } = this;
+    const most = bytes.length - stampLength;
     let at = this.end;
     let point = fields.last;
-    while (at < most && bytes[at + lastLength] === mark && areEqual(view, lastFrom, at, lastLength)) {
+    while (at < most && bytes[at + stampLength] === mark && areEqual(view, stampFrom, at, stampLength)) {
       const next = followers[point] as number;
       const cell = next * stride + place;
       if (next < 0 || !Number.isNaN(out[cell] as number)) break;
-      const from = at + lastLength + 1;
+      const from = at + stampLength + 1;
       const length = lengths[next] as number;
       if (bytes[from + length] !== mark || !areEqual(view, starts[next] as number, from, length)) break;
-      number.readInto(out, cell, bytes, from + length + 1, decimal);
+      const isQuoted = bytes[from + length + 1] === QUOTE;
+      number.readInto(out, cell, bytes, from + length + (isQuoted ? 2 : 1), decimal);
       let { end } = number;
+      const isClosed = !isQuoted || bytes[end++] === QUOTE;
+      const tail = tailLength[next] as number;
+      if (tail > 0 && end + tail < bytes.length && areEqual(view, tailFrom[next] as number, end, tail)) end += tail;
       if (bytes[end] === CR) end++;
-      if (bytes[end] !== LF) out[cell] = Number.NaN;
+      // A tail of another kind leaves us before no line end.
+      if (bytes[end] !== LF || tail < 0 || !isClosed) out[cell] = Number.NaN;
       if (Number.isNaN(out[cell] as number)) break;
       if (number.decimals > (decimals[next] as number)) decimals[next] = number.decimals;
       at = end + 1;
@@ -128,6 +181,18 @@ export class LongRowReader {
     this.end = at;
     this.point = point;
     fields.last = point;
+  }
+
+  private keepTail(from: number, to: number): void {
+    if (this.point >= this.tailFrom.length) {
+      const [before, lengths] = [this.tailFrom, this.tailLength];
+      this.tailFrom = new Int32Array(2 * this.point);
+      this.tailLength = new Int32Array(2 * this.point).fill(-1);
+      this.tailFrom.set(before);
+      this.tailLength.set(lengths);
+    }
+    this.tailFrom[this.point] = from;
+    this.tailLength[this.point] = to - from;
   }
 
   private keepsUnit(from: number, to: number): boolean {

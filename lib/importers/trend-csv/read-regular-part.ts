@@ -7,15 +7,11 @@ import type { Continuation } from "./read-part";
 import { dateColumnOf } from "./read-table";
 import { type RegularPoint, settleRegular } from "./regular-points";
 import { RegularStamps } from "./regular-stamps";
-import { QUOTE } from "./rows";
 import { type LongScan, type SweptScan, scanLong, scanSwept } from "./scan-long";
-import { SKIPPED, STAMP, scanWide } from "./scan-wide";
+import { SKIPPED, STAMP, STATUS, scanWide } from "./scan-wide";
 import type { Scratch } from "./scratch";
 import type { PartPoint, TrendAnswers } from "./trend-file";
 import { zoneWords } from "./zone-words";
-
-const BRACE = 123;
-const LF = 10;
 
 export type RegularInput = {
   bytes: Buffer;
@@ -46,27 +42,12 @@ export type RegularPart = {
  */
 export function readRegularPart(input: RegularInput): RegularPart | null {
   const { continuation, tally } = input;
-  const bytes = beforeQuotes(input.bytes);
-  const isCut = bytes.length < input.bytes.length;
-  if (bytes.length === 0) return null;
-  const found = (continuation.table.layout.long ? longPoints : widePoints)({
-    ...input,
-    bytes,
-    isLast: input.isLast && !isCut,
-  });
+  const found = (continuation.table.layout.long ? longPoints : widePoints)(input);
   const settled = found && settleRegular(found.points, input);
   if (!found || !settled) return null;
   found.stamps.tell(tally.dates);
-  const { rows, end } = found;
-  return { points: tally.addRegular(settled, rows), rows, end, isPlain: found.isPlain && !isCut };
-}
-
-/** Whole lines before the first with a quote or a brace, in which marks may stand that part no fields. */
-function beforeQuotes(bytes: Buffer): Buffer {
-  const [quote, brace] = [bytes.indexOf(QUOTE), bytes.indexOf(BRACE)];
-  if (quote < 0 && brace < 0) return bytes;
-  const first = Math.min(quote < 0 ? bytes.length : quote, brace < 0 ? bytes.length : brace);
-  return bytes.subarray(0, bytes.lastIndexOf(LF, first) + 1);
+  const { rows, end, isPlain } = found;
+  return { points: tally.addRegular(settled, rows), rows, end, isPlain };
 }
 
 /** The stamps, when all are in one column of text and their form and order are known. */
@@ -99,12 +80,12 @@ function widePoints(input: RegularInput): Found | null {
   const stamps = stampsOf(input);
   const { layout, width } = continuation.table;
   const [group] = layout.groups;
-  if (!stamps || layout.groups.length !== 1 || !group || group.values.some((value) => value.statusColumn !== null))
-    return null;
+  if (!stamps || layout.groups.length !== 1 || !group) return null;
   const roles = new Int16Array(width).fill(SKIPPED);
   roles[dateColumnOf(group.source)] = STAMP;
   group.values.forEach((value, k) => {
     roles[value.column] = k;
+    if (value.statusColumn !== null) roles[value.statusColumn] = STATUS;
   });
   const scan = scanWide({
     bytes,
@@ -183,13 +164,13 @@ function longPoints(input: RegularInput): Found | null {
   const { bytes, delimiter, firstLine, isLast, continuation, tally, scratch } = input;
   const { layout, width } = continuation.table;
   const long = layout.long;
-  if (!long || long.statusColumn !== null || (long.unitColumn !== null && long.unitColumn < long.nameColumn))
-    return null;
+  if (!long || (long.unitColumn !== null && long.unitColumn < long.nameColumn)) return null;
   const columns: LongColumns = {
     stamp: dateColumnOf(long.source),
     name: long.nameColumn,
     value: long.valueColumn,
     unit: long.unitColumn,
+    status: long.statusColumn,
     width,
   };
   const tableOf = (stamps: RegularStamps): LongTable => {

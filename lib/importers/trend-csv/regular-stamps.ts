@@ -2,6 +2,7 @@ import type { ZoneTable } from "@/lib/time/zone-table";
 import { areEqual } from "./byte-compare";
 import { type DateTally, dayOfKey } from "./date-order";
 import { standardOffset } from "./resolve-local";
+import { QUOTE } from "./rows";
 import { cleanStamp, stampForm, trimJoint } from "./stamp-column";
 import { readDate, readOffset, readTime, timeStart } from "./stamp-parts";
 import { StampTemplates } from "./stamp-template";
@@ -44,8 +45,8 @@ export class RegularStamps {
   end = 0;
   utc = Number.NaN;
   /** Where the stamp read last stands and how long it is: many rows of a long table share it. */
-  lastFrom = 0;
-  lastLength = 0;
+  private lastFrom = 0;
+  private lastLength = 0;
   private readonly view: DataView;
 
   constructor(
@@ -55,8 +56,15 @@ export class RegularStamps {
     this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
   }
 
+  /** Reads the field that begins at `from`, with quotes about it or without. */
+  readField(from: number, mark: number, line: number): void {
+    const isQuoted = this.bytes[from] === QUOTE;
+    this.readAt(isQuoted ? from + 1 : from, isQuoted ? QUOTE : mark, line);
+    if (isQuoted && this.bytes[this.end++] !== QUOTE) this.utc = Number.NaN;
+  }
+
   /** Reads the stamp that begins at `from` and goes on to `mark` or the end of its line. */
-  readAt(from: number, mark: number, line: number): void {
+  private readAt(from: number, mark: number, line: number): void {
     const { bytes, lastLength } = this;
     if (lastLength > 0 && bytes[from + lastLength] === mark && areEqual(this.view, this.lastFrom, from, lastLength)) {
       this.end = from + lastLength;

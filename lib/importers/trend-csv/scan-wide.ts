@@ -1,14 +1,18 @@
 import { ByteNumber } from "./byte-number";
+import { GoodStatus } from "./good-status";
+import { fieldEnd } from "./plain-field";
 import type { RegularStamps } from "./regular-stamps";
+import { QUOTE } from "./rows";
 import type { Scratch } from "./scratch";
 
 const CR = 13;
 const LF = 10;
 
-/** What each column of a regular table is: the stamp, a point (by number from 0), or nothing that is kept. */
+/** What each column of a regular table is: the stamp, a point (by number from 0), a status, or nothing that is kept. */
 export type ColumnRoles = Int16Array;
 export const STAMP = -1;
 export const SKIPPED = -2;
+export const STATUS = -3;
 
 export type WideScan = {
   /** Rows read, and the byte behind them: fewer than there are when one of them is not plain. */
@@ -38,7 +42,7 @@ export type WideTable = {
 
 /**
  * Reads rows of a wide table as long as they are plain: stamps written alike and ascending, each cell a number or empty,
- * as many fields as columns. The first that is not, and what follows, is for the long way to read, which knows more.
+ * each status good, as many fields as columns. The first that is not, and what follows, is for the long way to read, which knows more.
  */
 export function scanWide(table: WideTable): WideScan {
   const { bytes, mark, decimal, roles, points, stamps, firstLine, scratch } = table;
@@ -47,6 +51,7 @@ export function scanWide(table: WideTable): WideScan {
   const values = scratch.float64("values", rows * points);
   const decimals = scratch.int32("decimals", points).fill(0);
   const number = new ByteNumber();
+  const status = new GoodStatus(bytes);
   const { length } = bytes;
   const lastColumn = roles.length - 1;
   let at = 0;
@@ -61,6 +66,8 @@ export function scanWide(table: WideTable): WideScan {
       const role = roles[column] as number;
       if (role >= 0) {
         const cell = role * rows + taken;
+        const isQuoted = bytes[at] === QUOTE;
+        if (isQuoted) at++;
         number.readInto(values, cell, bytes, at, decimal);
         if (number.end !== at) {
           if (Number.isNaN(values[cell])) break reading;
@@ -68,8 +75,9 @@ export function scanWide(table: WideTable): WideScan {
           filled++;
         }
         at = number.end;
+        if (isQuoted && bytes[at++] !== QUOTE) break reading;
       } else if (role === STAMP) {
-        stamps.readAt(at, mark, firstLine + taken);
+        stamps.readField(at, mark, firstLine + taken);
         const instant = stamps.utc;
         // Also false for NaN.
         if (!(instant > before)) break reading;
@@ -77,7 +85,9 @@ export function scanWide(table: WideTable): WideScan {
         before = instant;
         at = stamps.end;
       } else {
-        while (at < length && bytes[at] !== mark && bytes[at] !== LF && bytes[at] !== CR) at++;
+        const from = at;
+        at = fieldEnd(bytes, from, mark);
+        if (at < 0 || (role === STATUS && !status.says(from, at))) break reading;
       }
       if (column < lastColumn && bytes[at++] !== mark) break reading;
     }

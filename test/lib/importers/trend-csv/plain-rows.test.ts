@@ -47,6 +47,17 @@ const cell = fc.oneof(
   },
 );
 const state = fc.constantFrom("0", "1");
+/** Words about a reading, mostly that all is well; a comma in braces parts no fields. */
+const status = fc.oneof(
+  { weight: 40, arbitrary: fc.constantFrom("{ok}", "{ok}", "{ok}", "ok", "") },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom("{alarm}", "{down}", "{ok,stale}", "{unacked,alarm}", '"{ok}"'),
+  },
+);
+/** Fields as a system writes them that puts quotes about all of them, or about none. */
+const rowOf = (cells: readonly string[], isQuoted: boolean): string =>
+  cells.map((text) => (isQuoted && !text.startsWith('"') ? `"${text}"` : text)).join(",");
 
 describe("a wide table", () => {
   for (const [name, form] of Object.entries(FORMS)) {
@@ -68,6 +79,27 @@ describe("a wide table", () => {
     });
   }
 
+  test("reads the same by either way, with quotes about its fields and statuses beside them", async () => {
+    const row = fc.tuple(cell, status, cell, status, fc.constantFrom("9", "9", "9", "8"));
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(row, { minLength: 120, maxLength: 220 }),
+        fc.boolean(),
+        fc.integer({ min: 0, max: 220 }),
+        async (rows, isQuoted, odd) => {
+          const stamp = FORMS["year first"] as Form;
+          const lines = rows.map((cells, i) =>
+            // One row has its quotes otherwise than the rest.
+            rowOf([stamp(new Date(Date.UTC(2026, 6, 6) + i * 900_000)), ...cells], isQuoted !== (i === odd)),
+          );
+          const headings = ["Time", "Zone 1 temp (°F)", "Status", "Zone 2 temp (°F)", "Status", "Samples"];
+          await expectSame([rowOf(headings, isQuoted), ...lines, ""].join("\n"));
+        },
+      ),
+      { numRuns: 40, endOnFailure: true },
+    );
+  });
+
   test("is told from one whose rows run backwards, repeat or break off", async () => {
     const stamp = FORMS["year first"] as Form;
     const rows = Array.from(
@@ -85,25 +117,36 @@ describe("a wide table", () => {
 });
 
 describe("a long table", () => {
-  test("reads the same by either way, sorted by time or by point, with units and without", async () => {
-    const reading = fc.tuple(cell, fc.constantFrom("°F", "°F", "°F", "°F", "°F", "°F", "°F", "°C"));
+  test("reads the same by either way, sorted by time or by point, with units and statuses and quotes and without", async () => {
+    const unit = fc.oneof(
+      { weight: 30, arbitrary: fc.constant("°F") },
+      { weight: 1, arbitrary: fc.constantFrom("°C", " °F") },
+    );
+    const name = fc.oneof(
+      { weight: 60, arbitrary: fc.constant("VAV-2") },
+      { weight: 1, arbitrary: fc.constantFrom("VAV-2 ", '"VAV-2"', '"VAV, 2"', "VAV {2", 'VAV "2"') },
+    );
+    const reading = fc.tuple(cell, unit, status, name);
     await fc.assert(
       fc.asyncProperty(
         fc.array(reading, { minLength: 150, maxLength: 260 }),
         fc.boolean(),
+        fc.constantFrom([], ["Unit"], ["Unit", "Status"], ["Status"]),
         fc.boolean(),
-        async (readings, byPoint, withUnit) => {
+        async (readings, byPoint, more, isQuoted) => {
           const stamp = FORMS["year first"] as Form;
           const per = Math.ceil(readings.length / 3);
-          const lines = readings.map(([value, unit], i) => {
+          const lines = readings.map(([value, unit, status, name], i) => {
             const [point, step] = byPoint ? [Math.floor(i / per), i % per] : [i % 3, Math.floor(i / 3)];
             const at = stamp(new Date(Date.UTC(2026, 6, 6, 8) + step * 900_000));
-            return [at, `VAV-2-${point + 1}.ZN-T`, value, ...(withUnit ? [unit] : [])].join(",");
+            const own = name.replace("2", `2-${point + 1}`);
+            const behind = more.map((column) => (column === "Unit" ? unit : status));
+            return rowOf([at, own, value, ...behind], isQuoted);
           });
-          await expectSame([`Time,Point,Value${withUnit ? ",Unit" : ""}`, ...lines, ""].join("\n"));
+          await expectSame([rowOf(["Time", "Point", "Value", ...more], isQuoted), ...lines, ""].join("\n"));
         },
       ),
-      { numRuns: 30, endOnFailure: true },
+      { numRuns: 80, endOnFailure: true },
     );
   });
 });

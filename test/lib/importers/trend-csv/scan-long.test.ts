@@ -19,7 +19,7 @@ function tableOf(lines: readonly string[]) {
     clock: undefined,
     saysUtc: false,
   });
-  const columns = { stamp: 0, name: 1, value: 2, unit: null, width: 3 };
+  const columns = { stamp: 0, name: 1, value: 2, unit: null, status: null, width: 3 };
   return { bytes, columns, mark: COMMA, decimal: DOT, stamps, firstLine: 2 };
 }
 
