@@ -12,6 +12,9 @@ export const IGNORED = 64;
 export const SAME_AS_EARLIER = 128;
 export const REPLACED = 256;
 
+/** What leaves a row that is kept something other than it was. */
+const MENDED = CELL_LEFT_OUT | HOUR_RESOLVED | UNREAD | HELD_BACK | REPLACED;
+
 /** Rows of each reason that are kept with their text. */
 const MOST_NOTES = 100;
 
@@ -77,12 +80,11 @@ export class RowFates {
 
   private fateOf(row: number): "accepted" | RowNote["fate"] {
     const flags = this.flags[row] as number;
-    const any = (mask: number): boolean => (flags & mask) !== 0;
-    if (any(KEPT)) return any(CELL_LEFT_OUT | HOUR_RESOLVED | UNREAD | HELD_BACK | REPLACED) ? "repaired" : "accepted";
-    if (any(HELD_BACK)) return "held-back";
-    if (any(UNREAD)) return "rejected";
-    if (any(IGNORED | SAME_AS_EARLIER)) return "ignored";
-    if (any(REPLACED | CELL_LEFT_OUT)) return "rejected";
+    if ((flags & KEPT) !== 0) return (flags & MENDED) !== 0 ? "repaired" : "accepted";
+    if ((flags & HELD_BACK) !== 0) return "held-back";
+    if ((flags & UNREAD) !== 0) return "rejected";
+    if ((flags & (IGNORED | SAME_AS_EARLIER)) !== 0) return "ignored";
+    if ((flags & (REPLACED | CELL_LEFT_OUT)) !== 0) return "rejected";
     return "ignored";
   }
 }

@@ -1,4 +1,5 @@
 import { isAscii } from "node:buffer";
+import { fieldEnd } from "./plain-field";
 import { type Fields, QUOTE, Rows } from "./rows";
 
 const CR = 13;
@@ -61,8 +62,8 @@ class Splitter {
     let at = 0;
     while (at < bytes.length && this.count < maxRows) {
       this.beginRow(at);
-      const odd = fields.quotes || hasBraces;
-      at = odd ? this.carefulRow(at, hasBraces) : this.plainRow(at);
+      const next = fields.quotes || hasBraces ? this.dressedRow(at) : this.plainRow(at);
+      at = next < 0 ? this.carefulRow(at, hasBraces) : next;
       this.count++;
       this.line++;
     }
@@ -91,6 +92,28 @@ class Splitter {
       if (at >= length) {
         this.fields.endsWithLineEnd = false;
         return length;
+      }
+      if (bytes[at] !== mark) return this.pastLineEnd(at);
+      at++;
+    }
+  }
+
+  /** A row whose quotes and braces stand about whole fields, so that these are spans; -1, with none noted, for another. */
+  private dressedRow(from: number): number {
+    const { bytes, mark } = this;
+    const first = this.fieldCount;
+    let at = from;
+    for (;;) {
+      at = fieldEnd(bytes, at, mark);
+      if (at < 0) {
+        this.fieldCount = first;
+        return -1;
+      }
+      if (this.fieldCount + 1 >= this.starts.length) this.growStarts();
+      this.starts[this.fieldCount++] = at + 1;
+      if (at >= bytes.length) {
+        this.fields.endsWithLineEnd = false;
+        return bytes.length;
       }
       if (bytes[at] !== mark) return this.pastLineEnd(at);
       at++;

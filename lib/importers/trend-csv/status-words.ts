@@ -13,6 +13,19 @@ const BAD =
  * reading; alarm and override leave it a reading. Null when a word is in no table.
  */
 export function statusMeaning(text: string): StatusMeaning | null {
+  let meaning = known.get(text);
+  if (meaning !== undefined) return meaning;
+  meaning = meaningOf(text);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(text, meaning);
+  return meaning;
+}
+
+/** A log has a few status texts, each of them many times. */
+const known = new Map<string, StatusMeaning | null>();
+const MOST_KNOWN = 1_000;
+
+function meaningOf(text: string): StatusMeaning | null {
   const words = text
     .trim()
     .replace(/^[{[(]|[}\])]$/g, "")
