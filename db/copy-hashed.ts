@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
-import { type FileHandle, open, rm, stat } from "node:fs/promises";
+import { statSync } from "node:fs";
+import { type FileHandle, open, rm } from "node:fs/promises";
 import { Worker } from "node:worker_threads";
 
 /** The SHA-256 of some bytes in hexadecimal, and how many they are. */
@@ -10,7 +11,8 @@ export const THREAD_BYTES = 16_000_000;
 
 /** Copies the file `from` to the new file `to`, and reckons its SHA-256 on the way. */
 export async function copyHashed(to: string, from: string): Promise<HashedBytes> {
-  const { size } = await stat(from);
+  // The thread starts before anything is waited for: whoever asks may be busy afterwards.
+  const { size } = statSync(from);
   if (size < THREAD_BYTES) return copyHere(to, from);
   try {
     return await copyInThread(to, from);

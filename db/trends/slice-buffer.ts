@@ -119,17 +119,24 @@ function assertSlice({ series, ts, v, decimals }: TrendSlice): void {
 
 /** Refuses times that cannot be kept; says whether each is later than the one before it. */
 function assertTimes(series: number, times: Float64Array): boolean {
+  const first = times[0] as number;
+  if (!isTime(first)) throw wrongTime(series, first);
   let ascends = true;
-  let before = Number.NEGATIVE_INFINITY;
+  let before = -1;
   for (let i = 0; i < times.length; i++) {
     const time = times[i] as number;
-    // False for NaN as well.
-    if (!(time >= FIRST_SECOND && time <= LAST_SECOND && Math.floor(time) === time)) throw wrongTime(series, time);
-    if (time <= before) ascends = false;
-    before = time;
+    // A whole number of seconds from a whole one is whole; what lies further than 68 years is looked at by itself.
+    const distance = (time - first) | 0;
+    if ((first + distance !== time || time < FIRST_SECOND || time > LAST_SECOND) && !isTime(time))
+      throw wrongTime(series, time);
+    if (distance <= before) ascends = false;
+    before = distance;
   }
   return ascends;
 }
+
+/** False for NaN as well. */
+const isTime = (time: number): boolean => time >= FIRST_SECOND && time <= LAST_SECOND && Math.floor(time) === time;
 
 const wrongTime = (series: number, time: number): RangeError =>
   new RangeError(

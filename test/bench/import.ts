@@ -7,6 +7,7 @@ import { TYPICAL } from "./data/trend-file";
 import { benchAgain } from "./import-again";
 import { benchFresh } from "./import-fresh";
 import { benchLarge } from "./import-large";
+import { benchWritten } from "./import-written";
 
 /** Where an import bench works: made once, with a data folder of the building that each import begins from. */
 export type Workplace = { folder: string; freshDataFolder(): string };
@@ -34,6 +35,7 @@ export async function benchImport(args: string[]): Promise<void> {
       if (args.includes("--large")) await benchLarge(place, layout);
       else await benchFresh(place, layout, args.includes("--quick") ? 1 : 3);
     }
+    if (!args.includes("--large")) await benchWritten(place, args.includes("--quick") ? 1 : 3);
     if (layouts.includes("wide") && !args.includes("--large"))
       await benchAgain(place, args.includes("--quick") ? 1 : 3);
   } finally {

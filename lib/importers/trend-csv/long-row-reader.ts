@@ -33,6 +33,18 @@ export type LongTable = {
 };
 
 /**
+ * Where the values at one instant go: that of point `k` to `k * sweeps + sweep`; by point, the most decimals of its values
+ * and how many there are.
+ */
+export type Sweep = {
+  values: Float64Array;
+  sweeps: number;
+  sweep: number;
+  decimals: Int32Array;
+  counts: Int32Array;
+};
+
+/**
  * Reads rows of a table of one row a reading as long as they are plain: stamps written alike, a name, a number. What a row
  * holds stands in the fields: a call that returned it would make an object for each of millions of rows.
  */
@@ -143,11 +155,10 @@ export class LongRowReader {
 
   /**
    * Reads on over rows that are as expected: the stamp of the last row, then the point that came after it the last time,
-   * then a number, then what stood behind the point's number the last time. Puts the values into `out`, that of point `k`
-   * at `k * stride + place`, as long as NaN stands there, and the most decimals of each point into `decimals`. The first
+   * then a number, then what stood behind the point's number the last time. Puts the values where NaN stands. The first
    * row that is otherwise is left to `next`, which takes three times as long; so are tables with other columns before.
    */
-  readAlike(out: Float64Array, stride: number, place: number, decimals: Int32Array): void {
+  readAlike({ values, sweeps, sweep, decimals, counts }: Sweep): void {
     const { bytes, columns, mark, decimal } = this.table;
     if (columns.stamp !== 0 || columns.name !== 1 || columns.value !== 2) return;
     const { number, fields, view, tailFrom, tailLength } = this;
@@ -158,22 +169,23 @@ export class LongRowReader {
     let point = fields.last;
     while (at < most && bytes[at + stampLength] === mark && areEqual(view, stampFrom, at, stampLength)) {
       const next = followers[point] as number;
-      const cell = next * stride + place;
-      if (next < 0 || !Number.isNaN(out[cell] as number)) break;
+      const cell = next * sweeps + sweep;
+      if (next < 0 || !Number.isNaN(values[cell] as number)) break;
       const from = at + stampLength + 1;
       const length = lengths[next] as number;
       if (bytes[from + length] !== mark || !areEqual(view, starts[next] as number, from, length)) break;
       const isQuoted = bytes[from + length + 1] === QUOTE;
-      number.readInto(out, cell, bytes, from + length + (isQuoted ? 2 : 1), decimal);
+      number.readInto(values, cell, bytes, from + length + (isQuoted ? 2 : 1), decimal);
       let { end } = number;
       const isClosed = !isQuoted || bytes[end++] === QUOTE;
       const tail = tailLength[next] as number;
       if (tail > 0 && end + tail < bytes.length && areEqual(view, tailFrom[next] as number, end, tail)) end += tail;
       if (bytes[end] === CR) end++;
       // A tail of another kind leaves us before no line end.
-      if (bytes[end] !== LF || tail < 0 || !isClosed) out[cell] = Number.NaN;
-      if (Number.isNaN(out[cell] as number)) break;
+      if (bytes[end] !== LF || tail < 0 || !isClosed) values[cell] = Number.NaN;
+      if (Number.isNaN(values[cell] as number)) break;
       if (number.decimals > (decimals[next] as number)) decimals[next] = number.decimals;
+      counts[next] = (counts[next] as number) + 1;
       at = end + 1;
       point = next;
       this.rows++;

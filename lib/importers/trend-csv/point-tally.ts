@@ -56,14 +56,11 @@ export class PointTally {
   }
 
   /** `sum` of the values, where it is known already. */
-  addReadings({ ts, values, stateNames }: OrderedPoint, sum = Number.NaN): void {
+  addReadings(readings: OrderedPoint, sum = Number.NaN): void {
+    const { ts, values, stateNames } = readings;
     const n = ts.length;
     if (n === 0) return;
-    const spotAt = (i: number): Spot => ({
-      ts: ts[i] as number,
-      value: stateNames ? (stateNames[values[i] as number] as string) : (values[i] as number),
-    });
-    const [first, last] = [spotAt(0), spotAt(n - 1)];
+    const [first, last] = [spotAt(readings, 0), spotAt(readings, n - 1)];
     if (!this.first || first.ts < this.first.ts) this.first = first;
     // Of one instant twice the later row stands.
     if (!this.last || last.ts >= this.last.ts) this.last = last;
@@ -77,13 +74,18 @@ export class PointTally {
     if (this.parts++ % this.spotStride > 0) return;
     for (const share of SPOT_SHARES) {
       const i = Math.round(share * (n - 1));
-      if (i > 0 && i < n - 1) this.spots.push(spotAt(i));
+      if (i > 0 && i < n - 1) this.spots.push(spotAt(readings, i));
     }
     if (this.spots.length <= MOST_SPOTS) return;
     this.spots = this.spots.filter((_, i) => i % 2 === 0);
     this.spotStride *= 2;
   }
 }
+
+const spotAt = ({ ts, values, stateNames }: OrderedPoint, i: number): Spot => ({
+  ts: ts[i] as number,
+  value: stateNames ? (stateNames[values[i] as number] as string) : (values[i] as number),
+});
 
 export function draftsOverlap(a: PointDraft, b: PointDraft): boolean {
   const [first, second] = [extentOf(a), extentOf(b)];

@@ -8,7 +8,7 @@ import { dateColumnOf } from "./read-table";
 import { type RegularPoint, settleRegular } from "./regular-points";
 import { RegularStamps } from "./regular-stamps";
 import { type LongScan, type SweptScan, scanLong, scanSwept } from "./scan-long";
-import { SKIPPED, STAMP, STATUS, scanWide } from "./scan-wide";
+import { SKIPPED, STAMP, STATUS, scanWide, type WideScan } from "./scan-wide";
 import type { Scratch } from "./scratch";
 import type { PartPoint, TrendAnswers } from "./trend-file";
 import { zoneWords } from "./zone-words";
@@ -98,8 +98,8 @@ function widePoints(input: RegularInput): Found | null {
     scratch,
   });
   if (scan.taken === 0) return null;
-  const { utc, values, decimals, rows: room } = scan;
-  const points = columnsOf({ utc, values, decimals, room }, group.values, scratch).map(
+  const { utc, values, decimals, blanks, rows: room } = scan;
+  const points = columnsOf({ utc, values, decimals, blanks, room }, group.values, scratch).map(
     (point, k): RegularPoint => ({
       ...point,
       ascends: true,
@@ -112,14 +112,17 @@ function widePoints(input: RegularInput): Found | null {
   return { rows: scan.taken, end: scan.end, isPlain: scan.end === bytes.length, points, stamps };
 }
 
+/** Values by column, those of column `k` from `k * room` on; NaN where a cell is empty. */
+type Matrix = Pick<WideScan, "utc" | "values" | "decimals" | "blanks"> & { room: number };
+
 /** Readings of all columns of a matrix: those without an empty cell as they lie there, sharing their instants. */
 function columnsOf(
-  { utc, values, decimals, room }: { utc: Float64Array; values: Float64Array; decimals: Int32Array; room: number },
+  { utc, values, decimals, blanks: counted, room }: Matrix,
   columns: readonly RegularPoint["column"][],
   scratch: Scratch,
 ): Pick<RegularPoint, "column" | "ts" | "values" | "among" | "decimals">[] {
   const rows = utc.length;
-  const blanks = columns.map((_, k) => countBlanks(values, k * room, rows));
+  const blanks = columns.map((_, k) => counted?.[k] ?? countBlanks(values, k * room, rows));
   const apart = blanks.reduce((sum, count) => sum + (count > 0 ? rows - count : 0), 0);
   const ts = scratch.float64("times", apart);
   const kept = scratch.float64("kept", apart);
@@ -197,9 +200,10 @@ function longPoints(input: RegularInput): Found | null {
 const NONE = (): readonly number[] => [];
 
 /** Points of a long table that come together. Where one has no row there is none that could have held its reading. */
-function sweptPoints({ names, units, utc, values, decimals, sweeps }: SweptScan, scratch: Scratch): RegularPoint[] {
+function sweptPoints(scan: SweptScan, scratch: Scratch): RegularPoint[] {
+  const { names, units, utc, values, decimals, blanks, sweeps } = scan;
   const columns = names.map((name, k) => ({ name, unitText: units?.[k] ?? null }));
-  return columnsOf({ utc, values, decimals, room: sweeps }, columns, scratch)
+  return columnsOf({ utc, values, decimals, blanks, room: sweeps }, columns, scratch)
     .filter(({ ts }) => ts.length > 0)
     .map((point) => ({ ...point, ascends: true, instants: point.ts, blanks: 0, missing: NONE }));
 }

@@ -26,6 +26,8 @@ export type SweptScan = Scanned & {
   values: Float64Array;
   /** Most decimals of each point's values. */
   decimals: Int32Array;
+  /** Instants at which each point has no value. */
+  blanks: Int32Array;
   sweeps: number;
   /** False when a row that is not plain follows. */
   isPlain: boolean;
@@ -67,6 +69,7 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
   const utc = scratch.float64("utc", sweeps);
   const values = scratch.float64("values", points * sweeps).fill(Number.NaN);
   const decimals = scratch.int32("decimals", points).fill(0);
+  const counts = scratch.int32("counts", points).fill(0);
   const reader = new LongRowReader(table);
   const { stamps } = table;
   let before = Number.NEGATIVE_INFINITY;
@@ -93,7 +96,8 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     if (reader.point >= points || !Number.isNaN(values[cell] as number)) break;
     values[cell] = reader.value[0] as number;
     decimals[reader.point] = Math.max(decimals[reader.point] as number, reader.decimals);
-    reader.readAlike(values, sweeps, sweep, decimals);
+    counts[reader.point] = (counts[reader.point] as number) + 1;
+    reader.readAlike({ values, sweeps, sweep, decimals, counts });
     rows = reader.rows;
     rowsEnd = reader.end;
   }
@@ -104,6 +108,9 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     end = rowsEnd;
   }
   if (taken < LEAST_SHARE * whole * points) return null;
+  // Of the instant that is left for later some values may have been counted.
+  for (let k = 0; whole <= sweep && k < points; k++)
+    if (!Number.isNaN(values[k * sweeps + sweep] as number)) counts[k] = (counts[k] as number) - 1;
   return {
     taken,
     end,
@@ -112,6 +119,7 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     utc: utc.subarray(0, whole),
     values,
     decimals,
+    blanks: counts.map((count) => whole - count),
     sweeps,
     isPlain: readAll || !hasRoom,
   };

@@ -26,6 +26,8 @@ export type WideScan = {
   values: Float64Array;
   /** Most decimals of each column's cells, in rows that were taken or tried. Good until the next scan. */
   decimals: Int32Array;
+  /** Empty cells of each column; null where nobody counted. Good until the next scan. */
+  blanks: Int32Array | null;
 };
 
 export type WideTable = {
@@ -50,6 +52,7 @@ export function scanWide(table: WideTable): WideScan {
   const utc = scratch.float64("utc", rows);
   const values = scratch.float64("values", rows * points);
   const decimals = scratch.int32("decimals", points).fill(0);
+  const blanks = scratch.int32("blanks", points).fill(0);
   const number = new ByteNumber();
   const status = new GoodStatus(bytes);
   const { length } = bytes;
@@ -73,7 +76,7 @@ export function scanWide(table: WideTable): WideScan {
           if (Number.isNaN(values[cell])) break reading;
           if (number.decimals > (decimals[role] as number)) decimals[role] = number.decimals;
           filled++;
-        }
+        } else blanks[role] = (blanks[role] as number) + 1;
         at = number.end;
         if (isQuoted && bytes[at++] !== QUOTE) break reading;
       } else if (role === STAMP) {
@@ -100,12 +103,14 @@ export function scanWide(table: WideTable): WideScan {
     endBefore = end;
     end = Math.min(at, length);
   }
+  // Rows that were tried and are not taken have left their mark on the counts.
+  const tried = rows;
   // What follows may repeat the last row, so that the two have to be seen together.
   if (taken > 0 && taken < rows) {
     taken--;
     end = endBefore;
   }
-  return { taken, end, rows, utc: utc.subarray(0, taken), values, decimals };
+  return { taken, end, rows, utc: utc.subarray(0, taken), values, decimals, blanks: tried === taken ? blanks : null };
 }
 
 /** Lines that end, and one that does not. */

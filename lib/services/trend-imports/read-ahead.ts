@@ -31,10 +31,10 @@ export class ReadAhead {
     this.before = stateOf(file);
     this.source = openFile(file);
     const note = async (progress: ReadProgress): Promise<void> => {
-      if (this.isGivenUp) throw new GivenUp();
       this.onProgress?.(progress);
       // Lets the copy be told of.
       await nextTurn();
+      if (this.isGivenUp) throw new GivenUp();
     };
     this.reading = inspectTrendSource({ fileName, source: this.source, timeZone }, note, this.parts).finally(() =>
       this.source.close(),

@@ -28,13 +28,15 @@ export async function stageTrendFile(
 ): Promise<StagedFile> {
   requireFacilities(ctx);
   const { timeZone } = findBuildingOrRefuse(ctx, buildingId);
+  const taking = ctx.uploads.takeFrom(file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes);
+  // It is waited for below.
+  taking.catch(() => {});
   const reading = readAheadOf(file, timeZone);
   try {
-    const { toDisk, ...kept } = await ctx.uploads.takeFrom(
-      file.bytes instanceof Uint8Array ? [file.bytes] : file.bytes,
-    );
-    if (reading) work.ahead = { fileName: file.name, sha256: kept.sha256, reading };
+    const { toDisk, ...kept } = await taking;
     const received = receiveTrendFile(ctx, buildingId, { fileName: file.name, ...kept }, { again });
+    if (received.state !== "received") reading?.giveUp();
+    else if (reading) work.ahead = { fileName: file.name, sha256: kept.sha256, reading };
     const onDisk = toDisk();
     // It goes there while the file is read; a failure is told below.
     onDisk.catch(() => {});
