@@ -5,8 +5,6 @@ const POWERS = Float64Array.from({ length: 16 }, (_, i) => 10 ** i);
 
 /** Reads plain numbers (`-12.5`) from bytes. Digits are gathered as an integer and divided once, which rounds exactly. */
 export class ByteNumber {
-  /** Behind the number that was read last. */
-  end = 0;
   /** Digits behind its mark. */
   decimals = 0;
 
@@ -14,7 +12,7 @@ export class ByteNumber {
    * Puts the number that begins at `from` into `out[index]`, or NaN where there is none; whether it ends its field is for
    * the caller to see. A number that is returned would be made an object of its own, millions of times.
    */
-  readInto(out: Float64Array, index: number, bytes: Uint8Array, from: number, markCode: number): void {
+  readInto(out: Float64Array, index: number, bytes: Uint8Array, from: number, markCode: number): number {
     let at = from;
     const negative = bytes[at] === MINUS;
     if (negative) at++;
@@ -38,14 +36,14 @@ export class ByteNumber {
       decimals = at - fraction;
       digits += decimals;
     }
-    this.end = at;
     this.decimals = decimals;
     if (digits === 0 || at - first > MOST_DIGITS) {
       out[index] = Number.NaN;
-      return;
+      return at;
     }
     const value = decimals > 0 ? whole / (POWERS[decimals] as number) : whole;
     // Taken from zero, so that -0.0 is 0.
     out[index] = negative ? 0 - value : value;
+    return at;
   }
 }

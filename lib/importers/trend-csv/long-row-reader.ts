@@ -134,10 +134,10 @@ export class LongRowReader {
     const { bytes, decimal } = this.table;
     const { number, value } = this;
     const isQuoted = bytes[from] === QUOTE;
-    number.readInto(value, 0, bytes, isQuoted ? from + 1 : from, decimal);
+    const end = number.readInto(value, 0, bytes, isQuoted ? from + 1 : from, decimal);
     this.decimals = number.decimals;
-    this.valueEnd = isQuoted ? number.end + 1 : number.end;
-    return !Number.isNaN(value[0]) && (!isQuoted || bytes[number.end] === QUOTE);
+    this.valueEnd = isQuoted ? end + 1 : end;
+    return !Number.isNaN(value[0]) && (!isQuoted || bytes[end] === QUOTE);
   }
 
   private readName(from: number): boolean {
@@ -175,8 +175,7 @@ export class LongRowReader {
       const length = lengths[next] as number;
       if (bytes[from + length] !== mark || !areEqual(view, starts[next] as number, from, length)) break;
       const isQuoted = bytes[from + length + 1] === QUOTE;
-      number.readInto(values, cell, bytes, from + length + (isQuoted ? 2 : 1), decimal);
-      let { end } = number;
+      let end = number.readInto(values, cell, bytes, from + length + (isQuoted ? 2 : 1), decimal);
       const isClosed = !isQuoted || bytes[end++] === QUOTE;
       const tail = tailLength[next] as number;
       if (tail > 0 && end + tail < bytes.length && areEqual(view, tailFrom[next] as number, end, tail)) end += tail;

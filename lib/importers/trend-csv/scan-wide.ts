@@ -71,13 +71,13 @@ export function scanWide(table: WideTable): WideScan {
         const cell = role * rows + taken;
         const isQuoted = bytes[at] === QUOTE;
         if (isQuoted) at++;
-        number.readInto(values, cell, bytes, at, decimal);
-        if (number.end !== at) {
+        const behind = number.readInto(values, cell, bytes, at, decimal);
+        if (behind !== at) {
           if (Number.isNaN(values[cell])) break reading;
           if (number.decimals > (decimals[role] as number)) decimals[role] = number.decimals;
           filled++;
         } else blanks[role] = (blanks[role] as number) + 1;
-        at = number.end;
+        at = behind;
         if (isQuoted && bytes[at++] !== QUOTE) break reading;
       } else if (role === STAMP) {
         stamps.readField(at, mark, firstLine + taken);
