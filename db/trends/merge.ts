@@ -32,9 +32,22 @@ export function mergeSamples(
   const old = rescale(before, decimals);
   const add = rescale(incoming, decimals);
 
+  if ((add.ts[0] as number) > (old.ts[old.ts.length - 1] as number)) {
+    const counts = { added: add.ts.length, changed: 0, same: 0, repeated: { same: 0, changed: 0 } };
+    return { ...counts, merged: append(old, add, room.take(old.ts.length + add.ts.length)) };
+  }
   const counts = countOverlap(old, add, given);
   if (counts.added + counts.changed + counts.repeated.changed === 0) return { ...counts, merged: null };
   return { ...counts, merged: layOver(old, add, room.take(old.ts.length + counts.added)) };
+}
+
+/** The usual case of a log that goes on. */
+function append(old: Samples, add: Samples, { ts, v }: { ts: Float64Array; v: Int32Array }): Samples {
+  ts.set(old.ts);
+  ts.set(add.ts, old.ts.length);
+  v.set(old.v);
+  v.set(add.v, old.v.length);
+  return { ts, v, decimals: old.decimals };
 }
 
 function countOverlap(

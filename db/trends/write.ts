@@ -52,7 +52,6 @@ export async function writeSlices(
     }
   }
   await flush(store, writing, true);
-  store.db.pragma("wal_checkpoint(PASSIVE)");
   return stats;
 }
 

@@ -4,13 +4,13 @@ import { seededRandom } from "@/lib/statistics/random";
 import { storedChunks } from "../support/stored-chunks";
 import { agree } from "./agree";
 import { runContender } from "./contender";
-import type { ProductOutcome } from "./contenders/import-product";
+import type { ProductOutcome } from "./contenders/product-outcome";
 import { type TrendFileShape, TYPICAL, writeTrendFile } from "./data/trend-file";
 import type { Workplace } from "./import";
 import { median } from "./median";
 import { line, target } from "./targets";
 
-/** Days that come in night after night: a server's thread that takes the next has taken those before it. */
+/** Days that come in night after night: the server's thread, or the command that watches a folder, has taken those before it. */
 const NIGHTS = 12;
 
 /**
@@ -34,15 +34,15 @@ export async function benchAgain(place: Workplace, rounds: number): Promise<void
   const outcomes: Record<string, ProductOutcome[]> = {};
   for (let round = 0; round < rounds; round++) {
     const first = place.freshDataFolder();
-    const run = async (name: string, dataFolder: string, files: string[]) => {
-      const done = await runContender<ProductOutcome>("import-product", { dataFolder, files });
+    const run = async (name: string, dataFolder: string, files: string[], script = "import-product") => {
+      const done = await runContender<ProductOutcome>(script, { dataFolder, files });
       outcomes[name] = [...(outcomes[name] ?? []), done];
       return done;
     };
-    const onCopy = async (name: string, files: string[]) => {
+    const onCopy = async (name: string, files: string[], script?: string) => {
       const copy = `${first}-copy`;
       cpSync(first, copy, { recursive: true });
-      const done = await run(name, copy, files);
+      const done = await run(name, copy, files, script);
       rmSync(copy, { recursive: true });
       return done;
     };
@@ -58,7 +58,8 @@ export async function benchAgain(place: Workplace, rounds: number): Promise<void
     );
     const nights = days.map((each) => each.file);
     await onCopy("one more day, first", nights.slice(0, 1));
-    const day = await onCopy("one more day", nights);
+    await onCopy("one more command", nights);
+    const day = await onCopy("one more day", nights, "import-watched");
     agree("readings of one more day", day.samples?.added, days.at(-1)?.readings);
     const mixed = place.freshDataFolder();
     await run("rows in any order", mixed, [shuffled]);

@@ -2,7 +2,7 @@ import { rmSync } from "node:fs";
 import path from "node:path";
 import { agree } from "./agree";
 import { type Outcome, runContender } from "./contender";
-import type { ProductOutcome } from "./contenders/import-product";
+import type { ProductOutcome } from "./contenders/product-outcome";
 import { TYPICAL, writeTrendFile } from "./data/trend-file";
 import type { Workplace } from "./import";
 import { median } from "./median";

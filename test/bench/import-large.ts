@@ -2,7 +2,7 @@ import { rmSync } from "node:fs";
 import path from "node:path";
 import { agree } from "./agree";
 import { runContender } from "./contender";
-import type { ProductOutcome } from "./contenders/import-product";
+import type { ProductOutcome } from "./contenders/product-outcome";
 import { makeDataFolder } from "./data/data-folder";
 import { TYPICAL, writeTrendFile } from "./data/trend-file";
 import type { Workplace } from "./import";

@@ -1,5 +1,5 @@
 import { setTimeout as wait } from "node:timers/promises";
-import { findRun } from "@/db/queries/import-queue";
+import { findRun, findRunLine } from "@/db/queries/import-queue";
 import type { ImportRunRow } from "@/db/queries/import-runs";
 import type { ImportState } from "@/db/schema/trend-import";
 import type { Context } from "../context";
@@ -20,9 +20,11 @@ const LOOK_MS = 100;
 export async function settleRun(ctx: Context, runId: number, work: Work): Promise<ImportRunRow> {
   for (;;) {
     takeBackLeftImports(ctx, work.clock());
-    const run = findRun(ctx.db, runId);
+    const run = findRunLine(ctx.db, runId);
+    // Its long columns are read once it is through.
+    const settled = run && !isUnsettled(run) ? findRun(ctx.db, runId) : undefined;
+    if (settled) return settled;
     if (!run) throw new ServiceError("not-found", "This import does not exist.");
-    if (!isUnsettled(run)) return run;
     const { id, state } = run;
     const isFree = run.owner === null && (state === "received" || state === "queued");
     if (isFree) {

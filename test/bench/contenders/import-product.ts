@@ -1,24 +1,10 @@
-import { statSync } from "node:fs";
-import path from "node:path";
-import Database from "better-sqlite3";
 import type { FileImport } from "@/lib/services/trend-imports/import-file";
-import type { Outcome } from "../contender";
 import { importByCommand } from "../import-command";
 import { contend, timed } from "./contend";
-
-export type ImportInput = { dataFolder: string; files: string[] };
-
-/** Of the last file given. `chunksWritten` counts the chunks that its run laid a hand on. */
-export type ProductOutcome = Outcome &
-  Pick<FileImport, "outcome" | "message" | "samples"> & {
-    rows: NonNullable<FileImport["rows"]> | null;
-    findings: number;
-    chunksWritten: number;
-    bytes: number;
-  };
+import { outcomeOf, type ProductInput } from "./product-outcome";
 
 /** Files through the command line's import, one command each; the time is that of the last. */
-await contend<ImportInput>(async ({ dataFolder, files }) => {
+await contend<ProductInput>(async ({ dataFolder, files }) => {
   let ms = 0;
   let report = {} as FileImport;
   for (const file of files) {
@@ -26,11 +12,5 @@ await contend<ImportInput>(async ({ dataFolder, files }) => {
       report = await importByCommand(dataFolder, file);
     });
   }
-  const { outcome, message, samples, rows, findings, runId } = report;
-  const db = new Database(path.join(dataFolder, "trend.db"), { readonly: true });
-  const written = db.prepare("select count(*) from chunk_undo where run = ?").pluck();
-  const chunksWritten = outcome === "imported" ? Number(written.get(runId)) : 0;
-  db.close();
-  const bytes = statSync(path.join(dataFolder, "trend.db")).size;
-  return { outcome, message, samples, rows, findings: findings?.length ?? 0, chunksWritten, bytes, ms };
+  return { ...outcomeOf(dataFolder, report), ms };
 });
