@@ -1,6 +1,8 @@
-import { and, count, desc, eq, gte, isNull } from "drizzle-orm";
+import { and, count, desc, eq, gte, isNull, sql } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { comfortLink, comfortReport, type Preference } from "../schema/comfort";
+
+import { preparedInsert, preparedOnce } from "./prepared";
 
 export type ComfortLinkRow = typeof comfortLink.$inferSelect;
 export type NewComfortLink = typeof comfortLink.$inferInsert;
@@ -11,8 +13,16 @@ export function insertComfortLink(db: Queryable, row: NewComfortLink): ComfortLi
   return db.insert(comfortLink).values(row).returning().get();
 }
 
+const selectLinkByToken = preparedOnce((db) =>
+  db
+    .select()
+    .from(comfortLink)
+    .where(eq(comfortLink.token, sql.placeholder("token")))
+    .prepare(),
+);
+
 export function findComfortLinkByToken(db: Queryable, token: string): ComfortLinkRow | undefined {
-  return db.select().from(comfortLink).where(eq(comfortLink.token, token)).get();
+  return selectLinkByToken(db).get({ token });
 }
 
 export function findComfortLink(db: Queryable, buildingId: number, id: number): ComfortLinkRow | undefined {
@@ -42,9 +52,8 @@ export function moveLinksOfDesk(db: Queryable, deskId: number, zoneId: number): 
   db.update(comfortLink).set({ zoneId }).where(eq(comfortLink.deskId, deskId)).run();
 }
 
-export function insertComfortReport(db: Queryable, row: NewComfortReport): ComfortReportRow {
-  return db.insert(comfortReport).values(row).returning().get();
-}
+/** Files a report; returns it as it stands. */
+export const insertComfortReport = preparedInsert(comfortReport);
 
 export function findReportBySubmission(db: Queryable, submissionId: string): ComfortReportRow | undefined {
   return db.select().from(comfortReport).where(eq(comfortReport.submissionId, submissionId)).get();

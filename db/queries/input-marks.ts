@@ -13,6 +13,7 @@ import { importRun, point } from "../schema/trend-import";
 import { verificationResult } from "../schema/verification";
 import { weatherYear } from "../schema/weather";
 import { desk, zone } from "../schema/zone";
+import { preparedOnce } from "./prepared";
 
 /** Everything of a building that its results rest on, as text by subject: what was changed reads differently. */
 export type InputMarks = {
@@ -48,17 +49,15 @@ const OF_NO_CONSEQUENCE = new Set([
   "longestRunHours",
 ]);
 
-/** The statement of each connection, made once: it is long, and pages ask for it at every visit. */
-const prepared = new WeakMap<Queryable, ReturnType<typeof prepareMarks>>();
+/** It is long, and pages ask for it at every visit. */
+const selectMarks = preparedOnce((db) => prepareMarks(db));
 
 /**
  * Written out by the database itself, so that no row is unpacked here. Reports are only ever added; of an assumption's
  * values the newest is in force until it is ended.
  */
 export function readInputMarks(db: Queryable, buildingId: number): InputMarks {
-  const statement = prepared.get(db) ?? prepareMarks(db);
-  prepared.set(db, statement);
-  const row = statement.get({ buildingId });
+  const row = selectMarks(db).get({ buildingId });
   if (!row) throw new Error(`there is no building number ${buildingId}`);
   return { ...row, pointIds: JSON.parse(row.pointIds) as number[] };
 }

@@ -1,20 +1,30 @@
-import { and, count, countDistinct, eq, gte, inArray } from "drizzle-orm";
+import { and, count, countDistinct, eq, gte, inArray, placeholder } from "drizzle-orm";
 import type { ReportState } from "@/lib/comfort-reports/report-state";
 import type { Queryable } from "../client";
 import { comfortReport, heldReport } from "../schema/comfort";
+import { preparedOnce } from "./prepared";
+
+const countTaken = preparedOnce((db) =>
+  db
+    .select({ reports: count() })
+    .from(comfortReport)
+    .where(
+      and(eq(comfortReport.linkId, placeholder("linkId")), gte(comfortReport.reportedAtMs, placeholder("sinceMs"))),
+    )
+    .prepare(),
+);
+const countAside = preparedOnce((db) =>
+  db
+    .select({ reports: count() })
+    .from(heldReport)
+    .where(and(eq(heldReport.linkId, placeholder("linkId")), gte(heldReport.heldAtMs, placeholder("sinceMs"))))
+    .prepare(),
+);
 
 /** Reports that a link has sent since a moment, taken and kept aside, for holding back a flood. */
 export function countSentByLink(db: Queryable, linkId: number, sinceMs: number): number {
-  const taken = db
-    .select({ reports: count() })
-    .from(comfortReport)
-    .where(and(eq(comfortReport.linkId, linkId), gte(comfortReport.reportedAtMs, sinceMs)))
-    .get();
-  const aside = db
-    .select({ reports: count() })
-    .from(heldReport)
-    .where(and(eq(heldReport.linkId, linkId), gte(heldReport.heldAtMs, sinceMs)))
-    .get();
+  const taken = countTaken(db).get({ linkId, sinceMs });
+  const aside = countAside(db).get({ linkId, sinceMs });
   return (taken?.reports ?? 0) + (aside?.reports ?? 0);
 }
 
