@@ -1,7 +1,8 @@
-import { asc, eq } from "drizzle-orm";
+import { asc, eq, placeholder } from "drizzle-orm";
 import type { DayInterval, OccupiedHours } from "@/lib/time/occupied-hours";
 import type { Queryable } from "../client";
 import { building, holiday, occupiedInterval } from "../schema/building";
+import { preparedOnce } from "./prepared";
 
 export type BuildingRow = typeof building.$inferSelect;
 export type NewBuilding = typeof building.$inferInsert;
@@ -14,8 +15,16 @@ export function updateBuilding(db: Queryable, id: number, row: Partial<NewBuildi
   db.update(building).set(row).where(eq(building.id, id)).run();
 }
 
+const selectBuilding = preparedOnce((db) =>
+  db
+    .select()
+    .from(building)
+    .where(eq(building.id, placeholder("id")))
+    .prepare(),
+);
+
 export function findBuilding(db: Queryable, id: number): BuildingRow | undefined {
-  return db.select().from(building).where(eq(building.id, id)).get();
+  return selectBuilding(db).get({ id });
 }
 
 export function listBuildings(db: Queryable): BuildingRow[] {

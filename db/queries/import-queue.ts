@@ -1,16 +1,32 @@
-import { and, asc, eq, gt, inArray, isNotNull, isNull, max, ne, or } from "drizzle-orm";
+import { and, asc, eq, gt, inArray, isNotNull, isNull, max, ne, or, placeholder, type SQL } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { type ImportState, importRun } from "../schema/trend-import";
 import { type ImportRunLine, type ImportRunRow, LINE_COLUMNS, type NewImportRun } from "./import-runs";
+import { preparedOnce, preparedUpdate } from "./prepared";
+
+const selectRun = preparedOnce((db) =>
+  db
+    .select()
+    .from(importRun)
+    .where(eq(importRun.id, placeholder("id")))
+    .prepare(),
+);
+const selectRunLine = preparedOnce((db) =>
+  db
+    .select(LINE_COLUMNS)
+    .from(importRun)
+    .where(eq(importRun.id, placeholder("id")))
+    .prepare(),
+);
 
 /** A run by its id alone: for those who work off the queue of all buildings. */
 export function findRun(db: Queryable, id: number): ImportRunRow | undefined {
-  return db.select().from(importRun).where(eq(importRun.id, id)).get();
+  return selectRun(db).get({ id });
 }
 
 /** The same without its long columns. */
 export function findRunLine(db: Queryable, id: number): ImportRunLine | undefined {
-  return db.select(LINE_COLUMNS).from(importRun).where(eq(importRun.id, id)).get();
+  return selectRunLine(db).get({ id });
 }
 
 /** Whether it was said what the points of a run's file are. */
@@ -72,15 +88,14 @@ export function otherRunningRun(
     .get();
 }
 
+const updateOwn = preparedUpdate(
+  importRun,
+  and(eq(importRun.id, placeholder("own id")), eq(importRun.owner, placeholder("own owner"))) as SQL,
+);
+
 /** Changes a run that `owner` works on; false when it is no longer this owner's. */
 export function updateOwnRun(db: Queryable, id: number, owner: string, row: Partial<NewImportRun>): boolean {
-  return (
-    db
-      .update(importRun)
-      .set(row)
-      .where(and(eq(importRun.id, id), eq(importRun.owner, owner)))
-      .run().changes === 1
-  );
+  return updateOwn(db, row, { "own id": id, "own owner": owner }) === 1;
 }
 
 export function withdrawalAsked(db: Queryable, id: number): string | null {

@@ -1,12 +1,22 @@
-import { and, asc, eq, sql } from "drizzle-orm";
+import { and, asc, eq, placeholder, sql } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { point } from "../schema/trend-import";
+import { preparedOnce } from "./prepared";
 
 export type PointRow = typeof point.$inferSelect;
 export type NewPoint = typeof point.$inferInsert;
 
+const selectPoints = preparedOnce((db) =>
+  db
+    .select()
+    .from(point)
+    .where(eq(point.buildingId, placeholder("buildingId")))
+    .orderBy(asc(point.externalName))
+    .prepare(),
+);
+
 export function listPoints(db: Queryable, buildingId: number): PointRow[] {
-  return db.select().from(point).where(eq(point.buildingId, buildingId)).orderBy(asc(point.externalName)).all();
+  return selectPoints(db).all({ buildingId });
 }
 
 export function listZonePoints(db: Queryable, zoneId: number): PointRow[] {

@@ -1,4 +1,4 @@
-import { sql } from "drizzle-orm";
+import { placeholder, type SQL } from "drizzle-orm";
 import type { SQLiteTable } from "drizzle-orm/sqlite-core";
 import type { Queryable } from "../client";
 
@@ -20,30 +20,58 @@ export function preparedOnce<Statement>(make: (db: Queryable) => Statement): (db
   };
 }
 
-/**
- * Insertion of one row, prepared once for each set of columns that have a value: a column without one takes its default,
- * or null.
- */
+/** Statements of one table that differ by the columns they speak of, each made once for each connection. */
+function preparedByColumns<Statement>(make: (db: Queryable, columns: readonly string[]) => Statement) {
+  const ofConnection = preparedOnce(() => new Map<string, Statement>());
+  return (db: Queryable, columns: readonly string[]): Statement => {
+    const statements = ofConnection(db);
+    const key = columns.join();
+    let statement = statements.get(key);
+    if (statement === undefined) {
+      statement = make(db, columns);
+      statements.set(key, statement);
+    }
+    return statement;
+  };
+}
+
+const isGiven = (value: unknown): boolean => value !== null && value !== undefined;
+
+/** Insertion of one row: a column without a value takes its default, or null. */
 export function preparedInsert<Table extends SQLiteTable>(table: Table) {
-  const byColumns = preparedOnce(() => new Map<string, ReturnType<typeof prepare>>());
-  const prepare = (db: Queryable, columns: readonly string[]) => {
-    const values = Object.fromEntries(columns.map((column) => [column, sql.placeholder(column)]));
+  const statementFor = preparedByColumns((db, columns) => {
+    const values = Object.fromEntries(columns.map((column) => [column, placeholder(column)]));
     return db
       .insert(table)
       .values(values as Table["$inferInsert"])
       .returning()
       .prepare();
-  };
+  });
   return (db: Queryable, row: Table["$inferInsert"]): Table["$inferSelect"] => {
-    const given = Object.entries(row).filter(([, value]) => value !== null && value !== undefined);
-    const columns = given.map(([column]) => column).sort();
-    const statements = byColumns(db);
-    const key = columns.join(" ");
-    let statement = statements.get(key);
-    if (statement === undefined) {
-      statement = prepare(db, columns);
-      statements.set(key, statement);
-    }
-    return statement.get(Object.fromEntries(given)) as Table["$inferSelect"];
+    const columns = Object.keys(row).filter((column) => isGiven(row[column as keyof typeof row]));
+    return statementFor(db, columns).get(row) as Table["$inferSelect"];
   };
 }
+
+/**
+ * Update of rows that answer to `where`, whose placeholders are given as `of`; returns how many they were. A column that is
+ * not there stays as it is.
+ */
+export function preparedUpdate<Table extends SQLiteTable>(table: Table, where: SQL) {
+  // Null stands in the statement: a column would write it as it writes a value.
+  const statementFor = preparedByColumns((db, columns) => {
+    const set = columns.map((column) =>
+      column.endsWith(NULL) ? [column.slice(0, -1), null] : [column, placeholder(column)],
+    );
+    return db.update(table).set(Object.fromEntries(set)).where(where).prepare();
+  });
+  return (db: Queryable, row: Partial<Table["$inferInsert"]>, of: Record<string, unknown>): number => {
+    const columns = Object.entries(row).flatMap(([column, value]) =>
+      value === undefined ? [] : value === null ? column + NULL : column,
+    );
+    return statementFor(db, columns).run({ ...row, ...of }).changes;
+  };
+}
+
+/** Behind the name of a column that is set to null. */
+const NULL = "=";

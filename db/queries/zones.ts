@@ -1,7 +1,8 @@
-import { and, count, eq } from "drizzle-orm";
+import { and, count, eq, placeholder } from "drizzle-orm";
 import { naturalCompare } from "@/lib/order/natural-compare";
 import type { Queryable } from "../client";
 import { desk, zone } from "../schema/zone";
+import { preparedOnce } from "./prepared";
 
 export type ZoneRow = typeof zone.$inferSelect;
 export type NewZone = typeof zone.$inferInsert;
@@ -32,9 +33,17 @@ export function findZoneByCode(db: Queryable, buildingId: number, code: string):
     .get();
 }
 
+const selectZones = preparedOnce((db) =>
+  db
+    .select()
+    .from(zone)
+    .where(eq(zone.buildingId, placeholder("buildingId")))
+    .prepare(),
+);
+
 /** Zones by floor and code in their natural order: VAV-2 before VAV-10. */
 export function listZones(db: Queryable, buildingId: number): ZoneRow[] {
-  const zones = db.select().from(zone).where(eq(zone.buildingId, buildingId)).all();
+  const zones = selectZones(db).all({ buildingId });
   return zones.sort((a, b) => naturalCompare(a.floor, b.floor) || naturalCompare(a.code, b.code));
 }
 

@@ -17,6 +17,8 @@ const DESTROYED = /^(?:#{3,}|\d{1,2}:\d{2}\.\d)$/;
 export function cellForm(text: string): CellForm {
   const cell = text.trim().replace(/[\u00a0\u202f]/g, " ");
   if (cell.length < 4 || cell.length > 48) return null;
+  // No date is as short as most numbers are.
+  if (cell.length < 6 && !cell.includes(":")) return null;
   const start = timeStart(cell);
   if (start < 0) return readDate(cell) ? "date" : null;
   if (!readTime(cell.slice(start))) return null;
