@@ -28,13 +28,23 @@ export class ZoneTransitions {
   private starts: number[] = [Number.NEGATIVE_INFINITY];
   private offsets: number[] = [];
   private last = 0;
+  /** The stretch that was asked for last, as far as it is known: millions of instants in a row lie in one. */
+  private lastFrom = Number.POSITIVE_INFINITY;
+  private lastTo = Number.POSITIVE_INFINITY;
+  private lastOffset = Number.NaN;
 
   constructor(private readonly readOffset: (utcSeconds: number) => number) {}
 
   /** NaN for an instant that is none. */
   offsetAt(utc: number): number {
-    const index = this.indexAt(utc);
-    return this.offsets[index] ?? Number.NaN;
+    if (utc >= this.lastFrom && utc < this.lastTo) return this.lastOffset;
+    const { from, to, offset } = this.stretchAt(utc);
+    if (utc >= from && utc < to) {
+      this.lastFrom = from;
+      this.lastTo = to;
+      this.lastOffset = offset;
+    }
+    return offset;
   }
 
   /**
@@ -44,7 +54,7 @@ export class ZoneTransitions {
   stretchAt(utc: number): OffsetStretch {
     const index = this.indexAt(utc);
     const { starts, offsets } = this;
-    const offset = offsets[index] as number;
+    const offset = offsets[index] ?? Number.NaN;
     const earliest = this.from > FROM ? this.from + DAY : Number.NEGATIVE_INFINITY;
     const latest = this.to < TO ? this.to - DAY : Number.POSITIVE_INFINITY;
     return {
