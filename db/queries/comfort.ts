@@ -1,7 +1,6 @@
-import { and, count, desc, eq, gte, isNull, sql } from "drizzle-orm";
+import { and, count, desc, eq, gte, isNull, placeholder } from "drizzle-orm";
 import type { Queryable } from "../client";
 import { comfortLink, comfortReport, type Preference } from "../schema/comfort";
-
 import { preparedInsert, preparedOnce } from "./prepared";
 
 export type ComfortLinkRow = typeof comfortLink.$inferSelect;
@@ -17,7 +16,7 @@ const selectLinkByToken = preparedOnce((db) =>
   db
     .select()
     .from(comfortLink)
-    .where(eq(comfortLink.token, sql.placeholder("token")))
+    .where(eq(comfortLink.token, placeholder("token")))
     .prepare(),
 );
 

@@ -20,37 +20,40 @@ export function preparedOnce<Statement>(make: (db: Queryable) => Statement): (db
   };
 }
 
-/** Statements of one table that differ by the columns they speak of, each made once for each connection. */
-function preparedByColumns<Statement>(make: (db: Queryable, columns: readonly string[]) => Statement) {
+type Row = Record<string, unknown>;
+
+/**
+ * Statements of one table that differ by the columns of a row and by which of them are null, each made once for each
+ * connection. `make` is given the row with placeholders; null stands for itself, for a column would write it as it writes a
+ * value.
+ */
+function preparedByColumns<Statement>(make: (db: Queryable, row: Row) => Statement) {
   const ofConnection = preparedOnce(() => new Map<string, Statement>());
-  return (db: Queryable, columns: readonly string[]): Statement => {
+  return (db: Queryable, row: Row): Statement => {
+    const given = Object.entries(row).filter(([, value]) => value !== undefined);
     const statements = ofConnection(db);
-    const key = columns.join();
+    const key = given.map(([column, value]) => (value === null ? `${column}=null` : column)).join();
     let statement = statements.get(key);
     if (statement === undefined) {
-      statement = make(db, columns);
+      const shape = given.map(([column, value]) => [column, value === null ? null : placeholder(column)]);
+      statement = make(db, Object.fromEntries(shape));
       statements.set(key, statement);
     }
     return statement;
   };
 }
 
-const isGiven = (value: unknown): boolean => value !== null && value !== undefined;
-
-/** Insertion of one row: a column without a value takes its default, or null. */
+/** Insertion of one row: a column that is not there takes its default. */
 export function preparedInsert<Table extends SQLiteTable>(table: Table) {
-  const statementFor = preparedByColumns((db, columns) => {
-    const values = Object.fromEntries(columns.map((column) => [column, placeholder(column)]));
-    return db
+  const statementFor = preparedByColumns((db, row) =>
+    db
       .insert(table)
-      .values(values as Table["$inferInsert"])
+      .values(row as Table["$inferInsert"])
       .returning()
-      .prepare();
-  });
-  return (db: Queryable, row: Table["$inferInsert"]): Table["$inferSelect"] => {
-    const columns = Object.keys(row).filter((column) => isGiven(row[column as keyof typeof row]));
-    return statementFor(db, columns).get(row) as Table["$inferSelect"];
-  };
+      .prepare(),
+  );
+  return (db: Queryable, row: Table["$inferInsert"]): Table["$inferSelect"] =>
+    statementFor(db, row).get(row) as Table["$inferSelect"];
 }
 
 /**
@@ -58,20 +61,13 @@ export function preparedInsert<Table extends SQLiteTable>(table: Table) {
  * not there stays as it is.
  */
 export function preparedUpdate<Table extends SQLiteTable>(table: Table, where: SQL) {
-  // Null stands in the statement: a column would write it as it writes a value.
-  const statementFor = preparedByColumns((db, columns) => {
-    const set = columns.map((column) =>
-      column.endsWith(NULL) ? [column.slice(0, -1), null] : [column, placeholder(column)],
-    );
-    return db.update(table).set(Object.fromEntries(set)).where(where).prepare();
-  });
-  return (db: Queryable, row: Partial<Table["$inferInsert"]>, of: Record<string, unknown>): number => {
-    const columns = Object.entries(row).flatMap(([column, value]) =>
-      value === undefined ? [] : value === null ? column + NULL : column,
-    );
-    return statementFor(db, columns).run({ ...row, ...of }).changes;
-  };
+  const statementFor = preparedByColumns((db, row) =>
+    db
+      .update(table)
+      .set(row as Table["$inferInsert"])
+      .where(where)
+      .prepare(),
+  );
+  return (db: Queryable, row: Partial<Table["$inferInsert"]>, of: Row): number =>
+    statementFor(db, row).run({ ...row, ...of }).changes;
 }
-
-/** Behind the name of a column that is set to null. */
-const NULL = "=";

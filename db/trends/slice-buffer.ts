@@ -49,9 +49,10 @@ export class SliceBuffer {
     this.times.set(taken, start);
     this.values.set(v.subarray(from, next), start);
     this.sampleCount = end;
+    const stretch = { start, end, decimals, ascends };
     const stretches = this.bySeries.get(series);
-    if (stretches === undefined) this.bySeries.set(series, [{ start, end, decimals, ascends }]);
-    else stretches.push({ start, end, decimals, ascends });
+    if (stretches === undefined) this.bySeries.set(series, [stretch]);
+    else stretches.push(stretch);
     return next;
   }
 
@@ -122,15 +123,15 @@ function assertTimes(series: number, times: Float64Array): boolean {
   const first = times[0] as number;
   if (!isTime(first)) throw wrongTime(series, first);
   let ascends = true;
-  let before = -1;
+  let before = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < times.length; i++) {
     const time = times[i] as number;
     // A whole number of seconds from a whole one is whole; what lies further than 68 years is looked at by itself.
     const distance = (time - first) | 0;
     if ((first + distance !== time || time < FIRST_SECOND || time > LAST_SECOND) && !isTime(time))
       throw wrongTime(series, time);
-    if (distance <= before) ascends = false;
-    before = distance;
+    if (time <= before) ascends = false;
+    before = time;
   }
   return ascends;
 }

@@ -97,7 +97,8 @@ export function openTables(db: Database.Database) {
         return;
       }
       const { n, t0, last } = kept;
-      const end = written?.chunk === last ? written : endOf(last, selectChunk.get(last) as Buffer, newestRoom);
+      const end =
+        written?.chunk === last ? written : lastOf(last, readChunk(last, selectChunk.get(last) as Buffer, newestRoom));
       const decimals = Number.parseInt(kept.decimals, 16);
       upsertSeries.run(id, decimals, n, t0, end.ts, end.v * 10 ** (decimals - end.decimals));
     },
@@ -111,8 +112,6 @@ export const lastOf = (chunk: number, { ts, v, decimals }: Samples): ChunkEnd =>
   v: v[v.length - 1] as number,
   decimals,
 });
-
-const endOf = (chunk: number, data: Buffer, room: SampleRoom): ChunkEnd => lastOf(chunk, readChunk(chunk, data, room));
 
 /** Unpacks a chunk; what is wrong with it is said with the series and the period. */
 export function readChunk(id: number, data: Buffer, room?: SampleRoom): Samples {

@@ -27,7 +27,6 @@ export class ZoneTransitions {
   /** Where each offset begins; the first one where what is known does. */
   private starts: number[] = [Number.NEGATIVE_INFINITY];
   private offsets: number[] = [];
-  private last = 0;
   /** The stretch that was asked for last, as far as it is known: millions of instants in a row lie in one. */
   private lastFrom = Number.POSITIVE_INFINITY;
   private lastTo = Number.POSITIVE_INFINITY;
@@ -68,9 +67,7 @@ export class ZoneTransitions {
 
   private indexAt(utc: number): number {
     if (utc - MARGIN < this.from || utc + MARGIN > this.to) this.lookAt(utc);
-    const { starts, last } = this;
-    if (utc >= (starts[last] as number) && (last + 1 === starts.length || utc < (starts[last + 1] as number)))
-      return last;
+    const { starts } = this;
     let low = 0;
     let high = starts.length - 1;
     while (low < high) {
@@ -78,7 +75,6 @@ export class ZoneTransitions {
       if ((starts[middle] as number) <= utc) low = middle;
       else high = middle - 1;
     }
-    this.last = low;
     return low;
   }
 
@@ -98,7 +94,6 @@ export class ZoneTransitions {
       this.starts = [Number.NEGATIVE_INFINITY, ...found.starts, ...this.starts.slice(1)];
       this.offsets = [...found.offsets, ...this.offsets.slice(1)];
       this.from = earlier;
-      this.last = 0;
     }
     const to = strides(utc + MARGIN);
     if (to > this.to) {

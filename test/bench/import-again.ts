@@ -41,13 +41,15 @@ export async function benchAgain(place: Workplace, rounds: number): Promise<void
       outcomes[name] = [...(outcomes[name] ?? []), done];
       return done;
     };
-    const onCopy = async (name: string, files: string[], script?: string) => {
+    const withCopy = async <T>(work: (dataFolder: string) => Promise<T>): Promise<T> => {
       const copy = `${first}-copy`;
       cpSync(first, copy, { recursive: true });
-      const done = await run(name, copy, files, script);
+      const done = await work(copy);
       rmSync(copy, { recursive: true });
       return done;
     };
+    const onCopy = (name: string, files: string[], script?: string) =>
+      withCopy((dataFolder) => run(name, dataFolder, files, script));
     agree("readings of the first import", (await run("first", first, [year.file])).samples?.added, year.readings);
     agree("outcome of the very same file", (await onCopy("very same file", [year.file])).outcome, "unchanged");
     const again = await onCopy("same readings again", [otherBytes]);
@@ -63,10 +65,9 @@ export async function benchAgain(place: Workplace, rounds: number): Promise<void
     await onCopy("one more command", nights);
     const day = await onCopy("one more day", nights, "import-watched");
     agree("readings of one more day", day.samples?.added, days.at(-1)?.readings);
-    const copy = `${first}-copy`;
-    cpSync(first, copy, { recursive: true });
-    const read = await runContender<StoredOutcome>("import-stored", { dataFolder: copy, files: nights });
-    rmSync(copy, { recursive: true });
+    const read = await withCopy((dataFolder) =>
+      runContender<StoredOutcome>("import-stored", { dataFolder, files: nights }),
+    );
     agree("readings of one more day, read and stored", read.added, days.at(-1)?.readings);
     agree("rows of one more day", read.rowsInFile, days.at(-1)?.rows);
     stored.push(read.ms);

@@ -9,8 +9,8 @@ export class ByteNumber {
   decimals = 0;
 
   /**
-   * Puts the number that begins at `from` into `out[index]`, or NaN where there is none; whether it ends its field is for
-   * the caller to see. A number that is returned would be made an object of its own, millions of times.
+   * Puts the number that begins at `from` into `out[index]`, or NaN where there is none, and returns where it ends; whether
+   * its field ends there is for the caller to see. A fraction that is returned would be made an object, millions of times.
    */
   readInto(out: Float64Array, index: number, bytes: Uint8Array, from: number, markCode: number): number {
     let at = from;

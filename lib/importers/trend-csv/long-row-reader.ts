@@ -86,7 +86,7 @@ export class LongRowReader {
   get units(): string[] | null {
     const { unit } = this.table.columns;
     if (unit === null) return null;
-    return this.fields.texts.map((_, id) => withoutQuotes(this.unitTexts.texts[this.unitOf[id] ?? -1] ?? ""));
+    return this.names.map((_, id) => withoutQuotes(this.unitTexts.texts[this.unitOf[id] ?? -1] ?? ""));
   }
 
   /** False when there is no further row, or it is not plain. */

@@ -108,9 +108,8 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     end = rowsEnd;
   }
   if (taken < LEAST_SHARE * whole * points) return null;
-  // Of the instant that is left for later some values may have been counted.
-  for (let k = 0; whole <= sweep && k < points; k++)
-    if (!Number.isNaN(values[k * sweeps + sweep] as number)) counts[k] = (counts[k] as number) - 1;
+  // The values of an instant that is left for later were counted.
+  const hasRestOf = (k: number): boolean => sweep >= whole && !Number.isNaN(values[k * sweeps + sweep] as number);
   return {
     taken,
     end,
@@ -119,7 +118,7 @@ export function scanSwept(table: LongTable, points: number, isLast: boolean, scr
     utc: utc.subarray(0, whole),
     values,
     decimals,
-    blanks: counts.map((count) => whole - count),
+    blanks: counts.map((count, k) => whole - (hasRestOf(k) ? count - 1 : count)),
     sweeps,
     isPlain: readAll || !hasRoom,
   };

@@ -44,7 +44,8 @@ export type WideTable = {
 
 /**
  * Reads rows of a wide table as long as they are plain: stamps written alike and ascending, each cell a number or empty,
- * each status good, as many fields as columns. The first that is not, and what follows, is for the long way to read, which knows more.
+ * each status good, as many fields as columns. The first that is not, and what follows, is for the long way to read, which
+ * knows more.
  */
 export function scanWide(table: WideTable): WideScan {
   const { bytes, mark, decimal, roles, points, stamps, firstLine, scratch } = table;
@@ -103,14 +104,14 @@ export function scanWide(table: WideTable): WideScan {
     endBefore = end;
     end = Math.min(at, length);
   }
-  // Rows that were tried and are not taken have left their mark on the counts.
-  const tried = rows;
+  // A row that was tried and is not taken has left its mark on the counts.
+  const isCounted = taken === rows;
   // What follows may repeat the last row, so that the two have to be seen together.
   if (taken > 0 && taken < rows) {
     taken--;
     end = endBefore;
   }
-  return { taken, end, rows, utc: utc.subarray(0, taken), values, decimals, blanks: tried === taken ? blanks : null };
+  return { taken, end, rows, utc: utc.subarray(0, taken), values, decimals, blanks: isCounted ? blanks : null };
 }
 
 /** Lines that end, and one that does not. */

@@ -49,8 +49,18 @@ export class ReadAhead {
    */
   async finish(onProgress: (progress: ReadProgress) => void): Promise<HeldReading | null> {
     this.onProgress = onProgress;
-    const result = await this.reading;
-    return stateOf(this.file) === this.before ? { result, parts: this.parts } : null;
+    try {
+      const result = await this.reading;
+      return this.isUnchanged ? { result, parts: this.parts } : null;
+    } catch (error) {
+      // Of a file that is cut off or taken away meanwhile the copy is whole.
+      if (this.isUnchanged) throw error;
+      return null;
+    }
+  }
+
+  private get isUnchanged(): boolean {
+    return stateOf(this.file) === this.before;
   }
 
   /** Stops reading. */
@@ -59,8 +69,8 @@ export class ReadAhead {
   }
 }
 
-/** Changes when the file is written to, or another one is put in its place. */
+/** Changes when the file is written to or taken away, or another one is put in its place. */
 function stateOf(file: string): string {
-  const { ino, size, mtimeNs, ctimeNs } = statSync(file, { bigint: true });
-  return [ino, size, mtimeNs, ctimeNs].join(" ");
+  const found = statSync(file, { bigint: true, throwIfNoEntry: false });
+  return found ? [found.ino, found.size, found.mtimeNs, found.ctimeNs].join(" ") : "gone";
 }

@@ -274,3 +274,22 @@ test("a file of another program or of a newer version is refused", () => {
   db.close();
   expect(() => openTrendStore(newer)).toThrow("newer version");
 });
+
+test("times further apart than 32 bits of seconds are put in their order", async () => {
+  const far = T0 + 2 ** 32 + 5;
+  await store.write(
+    [
+      slice(5, [
+        [T0, 1],
+        [far, 2],
+        [T0 + 6, 3],
+      ]),
+    ],
+    1,
+  );
+  expect(await readAll(5, 0, far + 1)).toEqual([
+    [T0, 1],
+    [T0 + 6, 3],
+    [far, 2],
+  ]);
+});

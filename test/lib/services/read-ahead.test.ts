@@ -64,6 +64,9 @@ test("what was read of a file that is written to meanwhile does not count", asyn
   const ahead = new ReadAhead(changing, about);
   appendFileSync(changing, "2026-07-06T08:15:00Z,VAV-1 ZN-T (°F),71.6\n");
   expect(await ahead.finish(() => {})).toBeNull();
+  const other = new ReadAhead(changing, about);
+  rmSync(changing);
+  expect(await other.finish(() => {})).toBeNull();
 });
 
 test("a reading that nobody waits for ends at the next part, and tells who asks", async () => {

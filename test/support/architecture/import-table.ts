@@ -155,7 +155,8 @@ export const IMPORT_TABLE: Readonly<Record<string, Allowance>> = {
   "db/results.ts": { values: ["better-sqlite3", "node:*"] },
   "db/passing-files.ts": { values: ["node:*"] },
   "db/uploads.ts": { values: ["db/copy-hashed.ts", "node:*"], types: ["lib/importers"] },
-  "db/copy-hashed.ts": { values: ["node:*"] },
+  "db/copy-hashed.ts": { values: ["db/copy-file.mjs", "node:*"] },
+  "db/copy-file.mjs": { values: ["node:*"] },
   "db/seed": { values: [...STORES, "db/schema", "db/queries", "drizzle-orm", "node:*", ...PURE_LIB], types: [] },
   "db/drizzle.config.ts": { values: ["drizzle-kit"] },
 
